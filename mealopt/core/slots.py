@@ -1,0 +1,45 @@
+"""A slot: one eating occasion of a plan day, with its time and its limits."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+#: What a slot may be; a dish names the kinds that it suits.
+KINDS: tuple[str, ...] = ("breakfast", "lunch", "dinner", "snack", "before", "during", "after")
+MAIN: tuple[str, ...] = ("breakfast", "lunch", "dinner")
+
+
+@dataclass(frozen=True, slots=True)
+class Slot:
+    """One eating occasion.
+
+    index: position in the day, from 0, in order of time (the document counts meals from 1).
+    kind: one of KINDS. main: a main meal (a breakfast, lunch, dinner, or an odd-hours meal that stands for one).
+    start, end: minutes after midnight. limits: nutrient key -> most, from the sessions ahead; empty where none.
+    energy_least, energy_most: kcal that the meal may hold. before_session: number of the session (from 1) whose window
+    it stands in; lead_minutes: from this meal's end to that session's start. during_session, after_session: the session
+    that it is eaten in or follows. stove: whether something can be cooked at this time; heat: whether it can be
+    heated. minutes_most: kitchen minutes at hand. settles: foods that settle badly stay out. label: words for it.
+    carbohydrate: least and most grams in it, None where free; protein_least: grams.
+    """
+
+    index: int
+    kind: str
+    start: int
+    end: int
+    label: str
+    main: bool = False
+    limits: dict[str, float] = field(default_factory=dict)
+    energy_least: float = 0.0
+    energy_most: float = 1200.0
+    before_session: int | None = None
+    lead_minutes: int | None = None
+    during_session: int | None = None
+    after_session: int | None = None
+    stove: bool = True
+    heat: bool = True
+    minutes_most: int = 240
+    settles: bool = False
+    carbohydrate_least: float = 0.0
+    carbohydrate_most: float | None = None
+    protein_least: float = 0.0

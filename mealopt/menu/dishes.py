@@ -1,0 +1,179 @@
+"""Dishes: what a dish is, and how the files in foods/dishes/ are read and checked.
+
+A file holds one kind of meal. Each dish has components, each with the foods that may fill it, how many of them and a
+gram range; ratios hold between components. Grams are as weighed (pantry state: cooked rice, dry oats).
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from functools import lru_cache
+from pathlib import Path
+from typing import Literal
+
+from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
+
+from mealopt.core.slots import KINDS
+from mealopt.errors import BadInput
+from mealopt.table.files import foods_folder
+from mealopt.table.pantry import Food, Pantry, shipped_pantry
+
+_ROLE = re.compile(r"\{(\w+)\}")
+
+
+class Component(BaseModel):
+    """One part of a dish.
+
+    role: its name in ratios, name and method. foods: pantry names that may fill it. pick: fewest and most of them at
+    once (0 where it may be left out). grams: least and most in all, of those that are there.
+    """
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    role: str = Field(pattern=r"^[a-z_]+$")
+    foods: tuple[str, ...] = Field(min_length=1, max_length=14)
+    pick: tuple[int, int] = (1, 1)
+    grams: tuple[float, float]
+
+    @model_validator(mode="after")
+    def _ranges(self) -> Component:
+        if not 0 <= self.pick[0] <= self.pick[1] or self.pick[1] < 1:
+            raise ValueError(f"pick {list(self.pick)} is not a range of counts")
+        if self.pick[1] > len(self.foods):
+            raise ValueError(f"pick {list(self.pick)} asks for more foods than the {len(self.foods)} listed")
+        if not 0 < self.grams[0] <= self.grams[1]:
+            raise ValueError(f"grams {list(self.grams)} is not a range")
+        if len(set(self.foods)) < len(self.foods):
+            raise ValueError("a food stands twice")
+        return self
+
+
+class Ratio(BaseModel):
+    """Grams of one component lie between least and most times the grams of another, where both are there."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    of: str
+    to: str
+    least: float = Field(default=0.0, ge=0)
+    most: float = Field(gt=0)
+
+
+class Dish(BaseModel):
+    """One dish.
+
+    name: words with {role} where the chosen foods stand; a part in [square brackets] goes when its role is left out.
+    kind: what sort of meal it is; no two of a kind in one day. kitchen: the kitchen that it comes from.
+    heat: what making it needs. served: warm or cold. reheats: may be eaten reheated where only that is at hand.
+    carry: may be taken along and eaten cold. minutes: hands and stove. fridge_days: 0 where it does not keep.
+    hours_out: may stand without a fridge, at most 2 for cooked food. salt_percent: cooking salt as % of the dish.
+    energy: kcal that one plate of it holds, least and most. apart: groups of foods of which at most one is on a plate.
+    """
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    id: str = Field(pattern=r"^[a-z0-9_]+$")
+    name: str = Field(min_length=3, max_length=120)
+    kind: str = Field(min_length=3)
+    kitchen: str = Field(min_length=3)
+    slots: tuple[str, ...] = Field(min_length=1)
+    heat: Literal["none", "microwave", "stove"]
+    served: Literal["warm", "cold"]
+    reheats: bool = False
+    carry: bool = False
+    freezes: bool = False
+    minutes: int = Field(ge=0, le=120)
+    fridge_days: int = Field(ge=0, le=5)
+    hours_out: float = Field(ge=0, le=72)
+    salt_percent: float = Field(default=0.0, ge=0, le=1.5)
+    energy: tuple[float, float]
+    method: tuple[str, ...] = Field(min_length=1, max_length=5)
+    component: tuple[Component, ...] = Field(min_length=1, max_length=8)
+    ratio: tuple[Ratio, ...] = ()
+    apart: tuple[tuple[str, ...], ...] = ()
+
+    @property
+    def roles(self) -> tuple[str, ...]:
+        """The roles of its components, in order."""
+        return tuple(part.role for part in self.component)
+
+    @model_validator(mode="after")
+    def _names(self) -> Dish:
+        roles = self.roles
+        if len(set(roles)) < len(roles):
+            raise ValueError("a role stands twice")
+        for kind in self.slots:
+            if kind not in KINDS:
+                raise ValueError(f"slot {kind!r} is not one of {', '.join(KINDS)}")
+        for ratio in self.ratio:
+            if ratio.of not in roles or ratio.to not in roles:
+                raise ValueError(f"ratio of {ratio.of!r} to {ratio.to!r} names no component")
+        for text in (self.name, *self.method):
+            for role in _ROLE.findall(text):
+                if role not in roles:
+                    raise ValueError(f"{{{role}}} in {text!r} names no component")
+        listed = {food for part in self.component for food in part.foods}
+        for group in self.apart:
+            for food in group:
+                if food not in listed:
+                    raise ValueError(f"apart: {food!r} is in no component")
+        if not 0 < self.energy[0] <= self.energy[1]:
+            raise ValueError(f"energy {list(self.energy)} is not a range")
+        return self
+
+
+class Menu:
+    """All dishes by id, with the pantry that they are cooked from."""
+
+    def __init__(self, dishes: dict[str, Dish], pantry: Pantry) -> None:
+        self.dishes = dishes
+        self.pantry = pantry
+
+
+def read_dishes(path: Path, pantry: Pantry) -> dict[str, Dish]:
+    """The dishes of one file. Raises BadInput with file and dish where one breaks a rule or the pantry lacks a food."""
+    try:
+        with path.open("rb") as file:
+            content = tomllib.load(file)
+    except (OSError, tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
+        raise BadInput(f"{path}: cannot be read ({error})") from error
+    dishes: dict[str, Dish] = {}
+    for number, entry in enumerate(content.get("dish", ()), start=1):
+        where = f"{path}, dish {number} ({entry.get('id')})"
+        try:
+            dish = Dish.model_validate(entry)
+        except ValidationError as error:
+            first = error.errors()[0]
+            key = ".".join(str(part) for part in first["loc"]) or "dish"
+            raise BadInput(f"{where}: {key}: {first['msg']}") from error
+        for part in dish.component:
+            for food in part.foods:
+                if food not in pantry.foods:
+                    raise BadInput(f"{where}: the pantry has no {food!r}")
+        if dish.id in dishes:
+            raise BadInput(f"{where}: the id stands twice")
+        dishes[dish.id] = dish
+    return dishes
+
+
+def read_menu(folder: Path, pantry: Pantry) -> Menu:
+    """All dishes of a folder. Raises BadInput where a file, a dish or an id is wrong."""
+    dishes: dict[str, Dish] = {}
+    for path in sorted(folder.glob("*.toml")):
+        for dish_id, dish in read_dishes(path, pantry).items():
+            if dish_id in dishes:
+                raise BadInput(f"{path}: dish {dish_id} stands in another file too")
+            dishes[dish_id] = dish
+    return Menu(dishes, pantry)
+
+
+@lru_cache(maxsize=1)
+def shipped_menu() -> Menu:
+    """The dishes that ship with the program, read once a process."""
+    return read_menu(foods_folder() / "dishes", shipped_pantry())
+
+
+def foods_of(dish: Dish, pantry: Pantry) -> list[Food]:
+    """Every pantry food that may stand in the dish."""
+    return [pantry.foods[name] for part in dish.component for name in part.foods]
