@@ -22,7 +22,7 @@ def minutes_of(text: str) -> int:
 
 
 def clock(minutes: float) -> str:
-    """"HH:MM" of minutes after midnight; 24:00 and more for the small hours that end a plan day."""
+    """ "HH:MM" of minutes after midnight; 24:00 and more for the small hours that end a plan day."""
     whole = round(minutes)
     return f"{whole // 60:02d}:{whole % 60:02d}"
 

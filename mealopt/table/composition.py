@@ -47,9 +47,7 @@ def _number(text: str) -> float | None:
 
 
 def _row(fields: dict[str, str]) -> CompositionRow:
-    weights = tuple(
-        (float(fields[f"weight_{n}_g"]), fields[f"weight_{n}"]) for n in (1, 2) if fields[f"weight_{n}_g"]
-    )
+    weights = tuple((float(fields[f"weight_{n}_g"]), fields[f"weight_{n}"]) for n in (1, 2) if fields[f"weight_{n}_g"])
     return CompositionRow(
         ndb=fields["ndb"],
         group=fields["group"],

@@ -173,7 +173,9 @@ def read_pantry(path: Path, composition: Composition) -> Pantry:
         except ValidationError as error:
             first = error.errors()[0]
             key = ".".join(str(part) for part in first["loc"]) or "row"
-            raise BadInput(f"{where}: {fields.get('name')}: {key}: {first['msg']} (read: {first['input']!r})") from error
+            raise BadInput(
+                f"{where}: {fields.get('name')}: {key}: {first['msg']} (read: {first['input']!r})"
+            ) from error
         for ndb in (food.ndb, food.bought_ndb):
             if ndb not in composition.rows:
                 raise BadInput(f"{where}: {food.name}: the table has no generic row {ndb}")

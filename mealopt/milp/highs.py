@@ -1,0 +1,125 @@
+"""The HiGHS engine, in process: PuLP builds the model, its solver object then stays open for several solves.
+
+A day is solved in stages (linear program, restricted program, whole program); building it once for all of them is what
+keeps the whole close to the solver's own time.
+"""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Iterable
+from importlib import metadata
+
+import highspy
+import pulp
+
+from mealopt.milp.answer import Answer, Relaxation, Status
+from mealopt.milp.model import Model
+from mealopt.milp.pulp_model import build
+from mealopt.milp.quiet import open_once_in_silence
+
+open_once_in_silence()
+
+_FOUND = {
+    highspy.HighsModelStatus.kOptimal: Status.OPTIMAL,
+    highspy.HighsModelStatus.kObjectiveTarget: Status.LIMIT,
+    highspy.HighsModelStatus.kObjectiveBound: Status.INFEASIBLE,
+    highspy.HighsModelStatus.kTimeLimit: Status.LIMIT,
+    highspy.HighsModelStatus.kSolutionLimit: Status.LIMIT,
+    highspy.HighsModelStatus.kInterrupt: Status.LIMIT,
+    highspy.HighsModelStatus.kIterationLimit: Status.LIMIT,
+    highspy.HighsModelStatus.kInfeasible: Status.INFEASIBLE,
+    highspy.HighsModelStatus.kUnboundedOrInfeasible: Status.INFEASIBLE,
+    highspy.HighsModelStatus.kUnbounded: Status.UNBOUNDED,
+    highspy.HighsModelStatus.kModelEmpty: Status.OPTIMAL,
+}
+
+#: Beyond this an objective is "no solution yet".
+_HUGE = 1e29
+
+
+def version() -> str:
+    """Name and version, as the plan document writes it."""
+    return f"HiGHS {metadata.version('highspy')}"
+
+
+class Highs:
+    """One model, open in the solver. Not thread-safe; one thread a solve (one process a core)."""
+
+    def __init__(self, model: Model, **options: float | str | bool) -> None:
+        self.model = model
+        self._built = build(model)
+        pulp_engine = pulp.HiGHS(msg=False, threads=1, **options)
+        pulp_engine.createAndConfigureSolver(self._built.problem)
+        pulp_engine.buildSolverModel(self._built.problem)
+        self._engine: highspy.Highs = self._built.problem.solverModel
+        self._engine.setOptionValue("random_seed", 0)
+        self._most = [highspy.kHighsInf if most is None else most for most in model.most]
+        self._sign = -1.0 if model.maximise else 1.0
+
+    def option(self, name: str, value: float | str | bool) -> None:
+        """Set one of the solver's own options for the solves that follow."""
+        self._engine.setOptionValue(name, value)
+
+    def set_most(self, columns: Iterable[int], most: float | None = None) -> None:
+        """Bound these columns from above; None gives them the model's own bound back."""
+        for column in columns:
+            self._engine.changeColBounds(column, self.model.least[column], self._most[column] if most is None else most)
+
+    def set_least(self, column: int, least: float) -> None:
+        """Bound one column from below."""
+        self._engine.changeColBounds(column, least, self._most[column])
+
+    def relax(self) -> Relaxation:
+        """Solve with whole-number columns taken as continuous."""
+        start = time.perf_counter()
+        self._engine.setOptionValue("solve_relaxation", True)
+        self._engine.run()
+        self._engine.setOptionValue("solve_relaxation", False)
+        status = _FOUND.get(self._engine.getModelStatus(), Status.NOTHING)
+        seconds = time.perf_counter() - start
+        if status is not Status.OPTIMAL:
+            return Relaxation(status, [], 0.0, [], [], seconds)
+        solution = self._engine.getSolution()
+        duals = [0.0] * len(self.model.rows)
+        for dual, row in zip(solution.row_dual, self._built.row_of, strict=True):
+            duals[row] += self._sign * dual
+        return Relaxation(
+            status=status,
+            values=list(solution.col_value),
+            objective=self._sign * self._engine.getObjectiveValue(),
+            duals=duals,
+            reduced_costs=[self._sign * cost for cost in solution.col_dual],
+            seconds=seconds,
+        )
+
+    def start_from(self, values: list[float]) -> None:
+        """Offer a known solution to the next solve."""
+        solution = highspy.HighsSolution()
+        solution.col_value = values
+        self._engine.setSolution(solution)
+
+    def solve(
+        self, gap: float = 1e-4, seconds: float = 60.0, gap_absolute: float = 1e-6, target: float | None = None
+    ) -> Answer:
+        """Solve with whole numbers until the gap (relative or absolute), the target value or the time is reached."""
+        start = time.perf_counter()
+        engine = self._engine
+        engine.setOptionValue("mip_rel_gap", gap)
+        engine.setOptionValue("mip_abs_gap", gap_absolute)
+        engine.setOptionValue("objective_target", -highspy.kHighsInf if target is None else target)
+        engine.setOptionValue("time_limit", engine.getRunTime() + max(seconds, 0.01))
+        engine.run()
+        took = time.perf_counter() - start
+        status = _FOUND.get(engine.getModelStatus(), Status.NOTHING)
+        info = engine.getInfo()
+        found = info.primal_solution_status == highspy.SolutionStatus.kSolutionStatusFeasible
+        objective = engine.getObjectiveValue()
+        if status.solved and (not found or abs(objective) > _HUGE):
+            status = Status.NOTHING
+        whole_numbers = any(self.model.whole)
+        bound = info.mip_dual_bound if whole_numbers else objective
+        if status is Status.OPTIMAL and whole_numbers and objective - bound > 1e-6 * max(1.0, abs(objective)):
+            status = Status.GAP
+        values = list(engine.getSolution().col_value) if status.solved else []
+        return Answer(status, values, self._sign * objective, self._sign * bound, took, version())
