@@ -1,0 +1,78 @@
+"""The case: an athlete, a week of sessions, a goal and a kitchen."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from typing import Any, Literal
+
+from pydantic import BaseModel, Field, ValidationInfo, field_validator
+
+from mealopt.core.clock import DAYS
+from mealopt.people.athlete import Athlete
+from mealopt.people.checks import check_fixed, check_sessions
+from mealopt.people.days import KitchenDay, kitchen_day
+from mealopt.people.fields import STRICT
+from mealopt.people.goal import Goal, Move, OwnBand
+from mealopt.people.kitchen import Fixed, Kitchen, KitchenDayEntry
+from mealopt.people.session import Session
+
+__all__ = [
+    "SCHEMA",
+    "Athlete",
+    "Case",
+    "Fixed",
+    "Goal",
+    "Kitchen",
+    "KitchenDay",
+    "KitchenDayEntry",
+    "Move",
+    "OwnBand",
+    "Session",
+]
+
+SCHEMA = "mealopt/case-1"
+
+
+class Case(BaseModel):
+    """One athlete's training week and what surrounds it. Sessions stand in order of time."""
+
+    model_config = STRICT
+
+    schema_name: Literal["mealopt/case-1"] = Field(alias="schema", description="The form of this file.")
+    week_of: date | None = Field(None, description="The Monday on which the week begins.")
+    athlete: Athlete = Field(description="The athlete.")
+    goal: Goal = Field(Goal(), description="The goal.")
+    kitchen: Kitchen = Field(Kitchen(), description="The kitchen.")
+    session: tuple[Session, ...] = Field((), max_length=70, validate_default=True, description="Training sessions.")
+
+    def sessions_on(self, day: str) -> tuple[Session, ...]:
+        """The sessions that start on this plan day, in order of time."""
+        return tuple(session for session in self.session if session.day == day)
+
+    def kitchen_on(self, day: str) -> KitchenDay:
+        """The kitchen of this plan day. Every session of the day lies between its wake and its sleep."""
+        return kitchen_day(self.kitchen, self.session, day)
+
+    @field_validator("week_of", mode="before")
+    @classmethod
+    def _reads_a_date(cls, value: Any) -> Any:
+        # Without this, a number would be taken for seconds since 1970.
+        if isinstance(value, datetime) or not isinstance(value, date | str | None):
+            raise ValueError("a date expected, like 2027-03-08")
+        return value
+
+    @field_validator("week_of")
+    @classmethod
+    def _is_a_monday(cls, value: date | None) -> date | None:
+        if value is not None and value.weekday() != 0:
+            raise ValueError(f"a Monday expected, and this is a {value:%A}")
+        return value
+
+    @field_validator("session")
+    @classmethod
+    def _week_fits(cls, value: tuple[Session, ...], info: ValidationInfo) -> tuple[Session, ...]:
+        athlete, kitchen = info.data.get("athlete"), info.data.get("kitchen")
+        if isinstance(athlete, Athlete) and isinstance(kitchen, Kitchen):
+            check_sessions(athlete, kitchen, value)
+            check_fixed(kitchen, value)
+        return tuple(sorted(value, key=lambda session: (DAYS.index(session.day), session.start_minute)))
