@@ -38,19 +38,19 @@ class Athlete(BaseModel):
 
     name: str = words("Any label for the person.", most=100)
     sex: Sex = choice("The published equations know these two only.")
-    age: int = number(10, 100, "years", "Age; nobody under 18 is planned for.", doubt="was it a year of birth?")
-    mass_kg: float = number(30, 250, "kg", "Body mass.", doubt="was it grams or pounds?")
-    height_cm: float = number(120, 230, "cm", "Height.", doubt="was it metres, millimetres or inches?")
+    age: int = number(10, 100, "years", "Age; nobody under 18 is planned for.", high="was it a year of birth?")
+    mass_kg: float = number(30, 250, "kg", "Body mass.", high="was it grams or pounds?", low="was it stones?")
+    height_cm: float = number(120, 230, "cm", "Height.", low="was it metres or inches?", high="was it millimetres?")
     body_fat_percent: float | None = number(
         3, 60, "%", "Body fat, where it was measured; chooses an equation on lean mass.", default=None,
-        doubt="was it a share between 0 and 1?",
+        low="was it a share between 0 and 1?",
     )  # fmt: skip
     steps_per_day: int = number(
-        0, 40000, "steps", "Walking steps on an ordinary day, runs left out.", default=7000, doubt="was it a week's?"
+        0, 40000, "steps", "Walking steps on an ordinary day, runs left out.", default=7000, high="was it a week's?"
     )
     lifting_hours_per_week: float = number(
-        0, 30, "h", "Lifting and lifting-led conditioning; lift sessions in the week replace it.", default=0.0,
-        doubt="was it minutes?",
+        0, 30, "hours", "Lifting and lifting-led conditioning; lift sessions in the week replace it.", default=0.0,
+        high="was it minutes?",
     )  # fmt: skip
     carbohydrate_used_to_g_per_h: float | None = number(
         0, 120, "g/h", "Carbohydrate that the gut is used to in a session.", default=None

@@ -30,11 +30,11 @@ def case_complaint(says: str, *path: str | int) -> PydanticCustomError:
 
 
 def number(
-    least: float, most: float, unit: str, meaning: str, *, default: Any = ..., doubt: str = "", alias: str | None = None
+    least: float, most: float, unit: str, meaning: str, *, default: Any = ..., low: str = "", high: str = ""
 ) -> Any:
     """A field for a number from least to most, both allowed; unit is "" for a bare count.
 
-    doubt: the question that a number outside the range raises. No text, no bool, no NaN and no infinity passes.
+    low, high: the question that a number below or above the range raises. No text, bool, NaN or infinity passes.
     """
     return Field(
         default,
@@ -42,9 +42,8 @@ def number(
         le=most,
         strict=True,
         allow_inf_nan=False,
-        alias=alias,
         description=meaning,
-        json_schema_extra={"unit": unit, "doubt": doubt},
+        json_schema_extra={"unit": unit, "low": low, "high": high},
     )
 
 
@@ -68,13 +67,24 @@ def many(meaning: str, most: int, default: Any = ()) -> Any:
     return Field(default, max_length=most, description=meaning)
 
 
+TIME_EXPECTED = 'a time expected, "HH:MM" from 00:00 to 47:59 (after midnight: 25:30)'
+SPAN_EXPECTED = '"HH:MM-HH:MM" expected, ending after it starts (after midnight: 25:30)'
+PORTION_EXPECTED = 'a food and its grams expected, like "oats, rolled=80g", 1 to 2000 g'
+
+
 def _time(text: str) -> str:
-    minutes_of(text)
+    try:
+        minutes_of(text)
+    except ValueError:
+        raise ValueError(TIME_EXPECTED) from None
     return text.strip()
 
 
 def _span(text: str) -> str:
-    span(text)
+    try:
+        span(text)
+    except ValueError:
+        raise ValueError(SPAN_EXPECTED) from None
     return text.strip()
 
 
@@ -92,7 +102,7 @@ def portion(text: str) -> tuple[str, float]:
     """Food and grams of "oats, rolled=80g". Raises ValueError on anything else, and outside 1 to 2000 g."""
     found = _PORTION.match(text.strip())
     if not found or not 1 <= float(found["grams"]) <= 2000:
-        raise ValueError('a food and its grams expected, like "oats, rolled=80g", 1 to 2000 g')
+        raise ValueError(PORTION_EXPECTED)
     return found["food"], float(found["grams"])
 
 

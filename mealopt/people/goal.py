@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from difflib import get_close_matches
 from itertools import pairwise
 from typing import Annotated, Literal
 
@@ -35,7 +36,9 @@ MOVE_MOST = 500
 
 def _nutrient(key: str) -> str:
     if key not in BAND_KEYS:
-        raise ValueError(f"a nutrient key with its unit expected, one of {', '.join(BAND_KEYS)}")
+        near = get_close_matches(key[:100], BAND_KEYS, n=1)
+        meant = f': did you mean "{near[0]}"?' if near else ", like iron_mg: a column of the food table"
+        raise ValueError(f"a nutrient key with its unit expected{meant}")
     return key
 
 
@@ -91,23 +94,23 @@ class Goal(BaseModel):
 
     mass_change_percent_per_week: float = number(
         -1.0, 0.5, "% of body mass a week", "Change of body mass; below 0 a loss.", default=0.0,
-        doubt="was it kg a week?",
+        low="was it kg a week?", high="was it kg a week?",
     )  # fmt: skip
     protein_g_per_kg: float = number(
-        1.2, 2.4, "g/kg", "Protein floor for each kg of body mass and day.", default=1.8, doubt="was it g a day?"
+        1.2, 2.4, "g/kg", "Protein floor for each kg of body mass and day.", default=1.8, high="was it g a day?"
     )
     fat_g_per_kg: float | None = number(
         0.5, 1.5, "g/kg", "Fat aim for each kg of body mass; left out: the larger of 0.8 g/kg and 25 % of energy.",
-        default=None, doubt="was it g a day?",
+        default=None, high="was it g a day?",
     )  # fmt: skip
     energy_replaced: float | None = number(
         0.7, 1.0, "", "Share of endurance energy that is eaten back; left out: by where the figure comes from.",
-        default=None, doubt="was it percent?",
+        default=None, high="was it percent?",
     )  # fmt: skip
     spread: Spread = choice("Energy by each day's work, or the same every day.", "by_day")
     baseline_kcal: float | None = number(
         800, 6000, "kcal", "A measured baseline, sessions left out; at least 1.2 times resting energy.", default=None,
-        doubt="was it kilojoules?",
+        high="was it kilojoules?",
     )  # fmt: skip
     resting_equation: RestingEquation = choice("The published equation for resting energy.", "auto")
     move: tuple[Move, ...] = many("Energy moved between days.", 14)

@@ -58,7 +58,7 @@ class KitchenDayEntry(BaseModel):
     day: DayName = choice("The day that differs; one entry a day.")
     wake: Clock | None = choice(_WAKE, None)
     sleep: Clock | None = choice(_SLEEP, None)
-    cook_minutes: int | None = number(0, 300, "min", _COOK, default=None, doubt="was it hours?")
+    cook_minutes: int | None = number(0, 300, "minutes", _COOK, default=None, high="was it seconds?")
     meals_per_day: int | None = number(2, 8, "", _MEALS, default=None)
     budget_per_day: float | None = number(0.1, 100000, "", _BUDGET, default=None)
     can_cook: tuple[ClockSpan, ...] | None = many(_STOVE, 12, None)
@@ -111,7 +111,7 @@ class Fixed(BaseModel):
     def _is_given_one_way(self) -> Fixed:
         given = [key for key in ("energy_kcal", "dish", "foods") if getattr(self, key) not in (None, ())]
         if len(given) != 1:
-            found = " and ".join(given) or "none of them"
+            found = " and ".join(given) or "no energy_kcal, dish or foods"
             raise complaint(
                 f'read {found} for "{self.what}"; exactly one of energy_kcal, dish and foods is expected',
                 given[-1] if given else "what",
@@ -133,7 +133,7 @@ class Kitchen(BaseModel):
     wake: Clock = choice(_WAKE, "06:30")
     sleep: Clock = choice(_SLEEP, "22:30")
     meals_per_day: int = number(2, 8, "", _MEALS, default=4)
-    cook_minutes: int = number(0, 300, "min", _COOK, default=60, doubt="was it hours?")
+    cook_minutes: int = number(0, 300, "minutes", _COOK, default=60, high="was it seconds?")
     budget_per_day: float | None = number(0.1, 100000, "", _BUDGET, default=None)
     can_cook: tuple[ClockSpan, ...] | None = many(_STOVE, 12, None)
     same_breakfast: bool = flag("The same breakfast every day.", False)

@@ -29,18 +29,18 @@ class Session(BaseModel):
 
     day: DayName = choice("The plan day in which it starts.")
     start: Clock = choice('Start, "HH:MM"; after midnight of the same plan day "25:30".')
-    minutes: int = number(5, 1440, "min", "How long it lasts.", doubt="was it hours or seconds?")
+    minutes: int = number(5, 1440, "minutes", "How long it lasts.", low="was it hours?", high="was it seconds?")
     kind: Kind = choice("What is done; lift and circuit give timing, never added energy.")
     effort: Effort = choice("How hard it is.")
     active_kcal: float | None = number(
-        20, 20000, "kcal", "Energy of the session; estimated when missing.", default=None, doubt="was it kilojoules?"
+        20, 20000, "kcal", "Energy of the session; estimated when missing.", default=None, high="was it kilojoules?"
     )
     energy_is: EnergyIs = choice("Whether active_kcal leaves resting energy out or holds it.", "active")
     energy_from: EnergyFrom = choice(
         "Where active_kcal comes from; not said: wrist where active_kcal is given, otherwise estimate.", "wrist"
     )
     distance_km: float | None = number(
-        0.05, 1000, "km", "Distance, for the published equations.", default=None, doubt="was it metres?"
+        0.05, 1000, "km", "Distance, for the published equations.", default=None, high="was it metres?"
     )
     climb_m: float | None = number(0, 20000, "m", "Climb, for the published equations.", default=None)
     mean_power_w: float | None = number(20, 700, "W", "Mean power, for the published equations.", default=None)

@@ -1,0 +1,90 @@
+"""What a reader of the case should hear though nothing is refused, and the foods that a case names."""
+
+from __future__ import annotations
+
+from mealopt.core.clock import DAYS, clock
+from mealopt.people.case import Case
+from mealopt.people.days import sleep_on, wake_on
+from mealopt.people.reference import key_words
+from mealopt.people.session import Session
+
+#: Keys whose defaults change the plan of somebody who did not know of them: (table, key).
+_TOLD: tuple[tuple[str, str], ...] = (
+    ("athlete", "steps_per_day"),
+    ("athlete", "lifting_hours_per_week"),
+    ("goal", "mass_change_percent_per_week"),
+    ("goal", "protein_g_per_kg"),
+    ("kitchen", "diet"),
+    ("kitchen", "avoid_allergens"),
+    ("kitchen", "wake"),
+    ("kitchen", "sleep"),
+    ("kitchen", "meals_per_day"),
+    ("kitchen", "cook_minutes"),
+)
+
+
+def case_notes(case: Case) -> list[str]:
+    """Sentences on what was assumed, was not asked or is doubted. None of them stops a plan."""
+    notes = []
+    if case.athlete.cautions is None:
+        notes.append("cautions: not asked; write cautions = [] in [athlete] when there are none")
+    notes.append("sex: the published equations know only female and male")
+    if taken := _taken(case):
+        notes.append(f"taken, because the case does not say: {', '.join(taken)}")
+    if case.kitchen.can_cook is None:
+        without = [day for day in DAYS if case.kitchen.stove(day) is None]
+        on = "" if len(without) == len(DAYS) else f" on {', '.join(without)}"
+        notes.append(f"can_cook: not given; a stove is taken to be at hand all day{on}")
+    notes.extend(_stretched(case))
+    for session in case.session:
+        notes.extend(_session_notes(session))
+    return notes
+
+
+def named_foods(case: Case) -> list[tuple[str, str]]:
+    """Foods and dishes that the case names, each as (key, name), for checking against the pantry."""
+    kitchen = case.kitchen
+    lists = (("never", kitchen.never), ("prefer", kitchen.prefer), ("less", kitchen.less))
+    named = [(f"[kitchen] {key}, entry {place}", name) for key, names in lists for place, name in enumerate(names, 1)]
+    for place, meal in enumerate(kitchen.fixed, 1):
+        if meal.dish is not None:
+            named.append((f"[[kitchen.fixed]] {place} dish", meal.dish))
+        for at, (food, _) in enumerate(meal.portions, 1):
+            named.append((f"[[kitchen.fixed]] {place} foods, entry {at}", food))
+    return named
+
+
+def _taken(case: Case) -> list[str]:
+    taken = []
+    for table, key in _TOLD:
+        part = getattr(case, table)
+        if key not in part.model_fields_set:
+            taken.append(f"{key} = {key_words(type(part).model_fields[key]).default}")
+    return taken
+
+
+def _stretched(case: Case) -> list[str]:
+    """Days whose hours a session in sleeping hours moved."""
+    notes = []
+    for day in DAYS:
+        written_wake, written_sleep = case.kitchen.hours(day)
+        wake, sleep = wake_on(case.kitchen, case.session, day), sleep_on(case.kitchen, case.session, day)
+        if wake != written_wake:
+            notes.append(f"{day}: a race begins before {clock(written_wake)}, so waking is taken as {clock(wake)}")
+        if sleep > written_sleep:
+            notes.append(f"{day}: a session ends after {clock(written_sleep)}, so sleep is taken as {clock(sleep)}")
+        if sleep < written_sleep:
+            notes.append(f"{day}: a race moves the next waking, so sleep is taken as {clock(sleep)}")
+    return notes
+
+
+def _session_notes(session: Session) -> list[str]:
+    what = f"{session.day} {session.start} {session.kind}"
+    notes = []
+    if session.active_kcal is not None and not session.endurance:
+        notes.append(f"{what}: active_kcal adds no energy; lifting stands in the baseline")
+    elif session.active_kcal is not None and "energy_from" not in session.model_fields_set:
+        notes.append(f"{what}: energy_from not given; the figure is taken as a wrist device's")
+    elif session.active_kcal is None and session.energy_from == "wrist":
+        notes.append(f'{what}: energy_from = "wrist" names a figure that is not given; its energy is estimated')
+    return notes
