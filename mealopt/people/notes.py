@@ -58,6 +58,8 @@ def _taken(case: Case) -> list[str]:
     taken = []
     for table, key in _TOLD:
         part = getattr(case, table)
+        if key == "lifting_hours_per_week" and any(not session.endurance for session in case.session):
+            continue
         if key not in part.model_fields_set:
             taken.append(f"{key} = {key_words(type(part).model_fields[key]).default}")
     return taken
