@@ -1,0 +1,200 @@
+"""The plan document, `mealopt/plan-1`: what was planned, for whom, from which table, and how good it is.
+
+Relied on from outside, so it changes only by adding: every key that was not there from the first day has a default.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Annotated, Any, Literal
+
+from pydantic import ConfigDict, Field, model_validator
+
+from mealopt.core.clock import DAYS
+from mealopt.documents.parts import (
+    Amount,
+    Amounts,
+    Count,
+    DayName,
+    Flag,
+    Number,
+    Part,
+    TargetBand,
+    Targets,
+    Time,
+    Whole,
+    Words,
+)
+
+SCHEMA = "mealopt/plan-1"
+
+#: "USDA-SR28:" and the number of the table's row, or "own:" with the file and the name of a person's own food.
+SOURCE_PATTERN = r"^(USDA-SR28:\d{5}|own:[^#]+#.+)$"
+
+
+class Table(Part):
+    """The food-composition table that the plan was made with. sha256: of the file, in hexadecimal."""
+
+    name: Words
+    sha256: str = Field(pattern=r"^[0-9a-f]{64}$")
+
+
+class Item(Part):
+    """One food of a meal. grams: in `state`, as weighed; as_bought_g: what of the bought food that takes.
+
+    says: how a dish's name and its method speak of it.
+    """
+
+    food: Words
+    source: str = Field(pattern=SOURCE_PATTERN, max_length=2000)
+    grams: Annotated[float, Field(strict=True, allow_inf_nan=False, gt=0)]
+    measure: Words
+    state: Words
+    as_bought_g: Amount
+    says: str = ""
+
+
+class Meal(Part):
+    """One eating occasion. number: from 1, in order of time over the day, what is eaten in sessions included.
+
+    before_session: number of the session of the same day in whose window it stands; lead_minutes: from this meal's end
+    to that session's start, or to the next day's where before_session is null. limits: nutrient key -> most; empty
+    where there are none. totals: see `documents.totals`. method: how to make it, in sentences.
+    """
+
+    number: Count
+    slot: Literal["breakfast", "lunch", "dinner", "snack", "before", "during", "after"]
+    time: Time
+    ends: Time
+    dish: Words
+    dish_id: Words | None
+    minutes: Whole
+    before_session: Count | None
+    lead_minutes: Whole | None
+    limits: Amounts
+    items: tuple[Item, ...]
+    totals: Amounts
+    method: tuple[Words, ...] = ()
+    notes: tuple[Words, ...] = ()
+
+
+class SessionEntry(Part):
+    """One session of the day. number: from 1, in order of time. net_kcal: above rest; replaced_kcal: eaten for it.
+
+    carbohydrate_g_per_h: to eat in it, for each hour; during_g: over the whole of it. how, source: where its energy
+    comes from.
+    """
+
+    number: Count
+    kind: Words
+    effort: Words
+    start: Time
+    ends: Time
+    minutes: Count
+    net_kcal: Amount | None = None
+    replaced_kcal: Amount | None = None
+    carbohydrate_g_per_h: TargetBand | None = None
+    during_g: TargetBand | None = None
+    how: str = ""
+    source: str = ""
+    notes: tuple[Words, ...] = ()
+
+
+class Solve(Part):
+    """How the answer was found. gap: (value - bound) / max(value, a stated floor); null where no bound is known.
+
+    status: "optimal" within the gap that was asked for; "gap" where the time ended before it; "limit" where nothing is
+    known about the distance from the best; "stopped" by hand.
+    """
+
+    solver: Words
+    status: Literal["optimal", "gap", "limit", "stopped"]
+    objective: Number | None
+    bound: Number | None
+    gap: Amount | None
+    seconds: Amount
+    rows: Whole
+    columns: Whole
+
+
+class PlanDay(Part):
+    """One plan day, from waking to the next waking.
+
+    totals: of all meals. coverage: nutrient key -> share of the day's food, by grams, whose value the table knows, only
+    where that is less than 1. missed: names of targets that could not be met. cautions: what touches this day. notes:
+    what was assumed, clipped or guessed. penalty: term -> points of the objective.
+    """
+
+    day: DayName
+    date: Annotated[date, Field(strict=True)] | None
+    sessions: tuple[SessionEntry, ...]
+    targets: Targets
+    meals: tuple[Meal, ...]
+    totals: Amounts
+    coverage: Amounts
+    missed: tuple[Words, ...]
+    cautions: tuple[Words, ...]
+    notes: tuple[Words, ...] = ()
+    penalty: dict[str, Amount] = Field(default_factory=dict)
+    solve: Solve | None = None
+
+    @model_validator(mode="after")
+    def _date_is_that_day(self) -> PlanDay:
+        if self.date is not None and DAYS[self.date.weekday()] != self.day:
+            raise ValueError(f"the day of {self.date} is {DAYS[self.date.weekday()]}")
+        return self
+
+
+class Grocery(Part):
+    """One line of the shopping. need_g, at_home_g, buy_g: as bought; price: of all packs, null where unknown."""
+
+    aisle: Words
+    food: Words
+    need_g: Amount
+    at_home_g: Amount
+    packs: Whole
+    pack_g: Amount
+    buy_g: Amount
+    price: Amount | None
+    days: tuple[DayName, ...]
+
+
+class WeekCheck(Part):
+    """One rule of the week and how it came out."""
+
+    rule: Words
+    least: Number | None
+    value: Number
+    most: Number | None
+    met: Flag
+
+
+class Week(Part):
+    """What is checked over the whole week."""
+
+    checks: tuple[WeekCheck, ...] = ()
+
+
+class Plan(Part):
+    """The whole document. case: the case file's data as read. program: name and version that wrote it."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False, title="mealopt plan document")
+
+    schema_name: Literal["mealopt/plan-1"] = Field(alias="schema")
+    kind: Literal["day", "week"]
+    case: dict[str, Any]
+    table: Table
+    days: tuple[PlanDay, ...] = Field(min_length=1, max_length=7)
+    groceries: tuple[Grocery, ...] = ()
+    week: Week = Week()
+    solve: Solve
+    program: str = ""
+
+    @model_validator(mode="after")
+    def _days_are_days_of_one_week(self) -> Plan:
+        names = [day.day for day in self.days]
+        if self.kind == "day" and len(names) > 1:
+            raise ValueError(f"one day is expected in a plan of the kind day, not {len(names)}")
+        if len(set(names)) < len(names):
+            raise ValueError(f"each day once is expected, not {', '.join(names)}")
+        return self
