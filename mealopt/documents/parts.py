@@ -69,7 +69,9 @@ class TargetBand(Part):
         return self
 
 
-_KEYED = Field(json_schema_extra={"propertyNames": {"$ref": "#/$defs/NutrientKey"}})
+#: Where a schema shows this, its keys are nutrient keys; `schema` puts the definition in.
+KEYED = {"propertyNames": "NutrientKey"}
+_KEYED = Field(json_schema_extra={**KEYED})
 
 #: Nutrient key -> amount in the key's unit, always listed in the same order.
 Amounts = Annotated[dict[NutrientKey, Amount], AfterValidator(_in_order), _KEYED]

@@ -9,7 +9,7 @@ import json
 from pathlib import Path
 from typing import Any
 
-from mealopt.documents.parts import LISTED
+from mealopt.documents.parts import KEYED, LISTED
 from mealopt.documents.plan import SCHEMA, Plan
 
 SCHEMA_FILE = Path(__file__).with_name("plan-1.schema.json")
@@ -17,9 +17,19 @@ SCHEMA_FILE = Path(__file__).with_name("plan-1.schema.json")
 
 def plan_schema() -> dict[str, Any]:
     """The JSON Schema (draft 2020-12) of `mealopt/plan-1`."""
-    schema = Plan.model_json_schema()
+    schema = _keyed(Plan.model_json_schema())
     schema["$defs"]["NutrientKey"] = {"type": "string", "enum": list(LISTED)}
     return {"$schema": "https://json-schema.org/draft/2020-12/schema", "$id": SCHEMA, **schema}
+
+
+def _keyed(node: Any) -> Any:
+    """The schema with the list of nutrient keys referred to where tables are keyed by nutrient."""
+    if isinstance(node, list):
+        return [_keyed(entry) for entry in node]
+    if not isinstance(node, dict):
+        return node
+    found = {name: _keyed(entry) for name, entry in node.items()}
+    return found | {"propertyNames": {"$ref": "#/$defs/NutrientKey"}} if KEYED.items() <= found.items() else found
 
 
 def schema_text() -> str:

@@ -22,7 +22,7 @@ DIGITS = 5
 
 @dataclass(frozen=True, slots=True)
 class Portion:
-    """Grams of one food. per_100g: nutrient key -> amount in 100 g, absent where unknown. counts: the pantry's words."""
+    """Grams of one food. per_100g: nutrient key -> amount in 100 g, absent where unknown. counts: pantry words."""
 
     grams: float
     per_100g: Mapping[str, float]
