@@ -9,6 +9,7 @@ from __future__ import annotations
 import csv
 import hashlib
 import io
+import math
 import re
 from pathlib import Path
 
@@ -101,7 +102,7 @@ def _numbers(row: list[str], where: str) -> list[str]:
     """The cells of one row that must be numbers or blank, as they stand. Raises BadInput on anything else."""
     for cell in row:
         try:
-            sound = not cell or float(cell) >= 0
+            sound = not cell or (math.isfinite(float(cell)) and float(cell) >= 0)
         except ValueError:
             sound = False
         if not sound:
