@@ -13,6 +13,9 @@ _KEY = re.compile(rf"\s*(?P<key>{_PART}(?:\s*\.\s*{_PART})*+)\s*=(?P<value>.*)")
 _HEADER = re.compile(rf"\s*(?P<open>\[\[?)\s*(?P<key>{_PART}(?:\s*\.\s*{_PART})*+)\s*\]")
 _TOKEN = re.compile(r""""{3}|'{3}|"(?:\\.|[^"\\])*+"|'[^']*+'|\#|[\[\]{}]""")
 
+#: Up to the three marks that end a long string; in one of the two, a mark after a backslash is not one of them.
+_LONG_END = {'"""': re.compile(r'(?:\\.|[^\\])*?"""'), "'''": re.compile(r".*?'''")}
+
 
 def key_lines(text: str) -> dict[KeyPath, int]:
     """The line, from 1, of each key and each table header of a text that is valid TOML.
@@ -68,8 +71,7 @@ class _Scanner:
         at = 0
         while True:
             if self.quote:
-                # A long string ends at its three marks, unless the last is escaped.
-                end = re.compile(r"(?:\\.|.)*?" + self.quote if self.quote == '"""' else r".*?'''").match(rest, at)
+                end = _LONG_END[self.quote].match(rest, at)
                 if end is None:
                     return
                 at, self.quote = end.end(), ""

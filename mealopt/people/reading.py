@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import stat
 import tomllib
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -13,11 +14,13 @@ from pydantic import ValidationError
 from mealopt.errors import BadInput
 from mealopt.people.case import SCHEMA, Case
 from mealopt.people.lines import KeyPath, key_lines
-from mealopt.people.sentences import refusal, shown
+from mealopt.people.sentences import key_name, line_name, refusal, shown
 
 #: A case takes a few kilobytes; what is larger than this is something else, and is not read.
 MOST_BYTES = 5_000_000
 MOST_LINES = 20_000
+#: More than any list of a case may hold.
+MOST_ENTRIES = 500
 
 # The parser's time grows with the square of the parts of a dotted key, so a hostile one is refused before it.
 _DEEP_KEY = re.compile(r"""(?<![\w"'-])(?:[\w"'-]++[ \t]*+\.[ \t]*+){50}""")
@@ -96,10 +99,24 @@ def case_to_dict(case: Case) -> dict[str, Any]:
 
 
 def _validated(data: dict[Any, Any], where: str, lines: dict[KeyPath, int]) -> Case:
+    for path, size in _crowds(data, ()):
+        spot = ", ".join(part for part in (where, line_name(lines, path), key_name(path)) if part)
+        raise BadInput(f"{spot}: read {size:,} entries; at most {MOST_ENTRIES} are allowed in any list or table")
     try:
         return Case.model_validate(data)
     except ValidationError as error:
         raise BadInput(refusal(error, where, lines)) from None
+
+
+def _crowds(value: object, path: KeyPath) -> Iterator[tuple[KeyPath, int]]:
+    """Lists and tables with too many entries, four levels down: the models would collect an error for each entry."""
+    if not isinstance(value, dict | list):
+        return
+    if len(value) > MOST_ENTRIES:
+        yield path, len(value)
+    elif len(path) < 4:
+        for key, inner in value.items() if isinstance(value, dict) else enumerate(value):
+            yield from _crowds(inner, (*path, key if isinstance(key, int | str) else str(key)))
 
 
 def _broken(text: str, where: str, message: str) -> str:

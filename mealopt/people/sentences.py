@@ -39,9 +39,14 @@ def refusal(error: ValidationError, where: str, lines: dict[KeyPath, int]) -> st
 
     first = min(error.errors(), key=order)
     place, says = _place_and_words(first)
-    line = line_of(lines, place)
-    spot = ", ".join(part for part in (where, f"line {line}" if line else "", key_name(place)) if part)
+    spot = ", ".join(part for part in (where, line_name(lines, place), key_name(place)) if part)
     return " ".join(f"{spot}: {says}".split())
+
+
+def line_name(lines: dict[KeyPath, int], path: KeyPath) -> str:
+    """ "line 12" of the key at this path; "" where it has no line."""
+    line = line_of(lines, path)
+    return f"line {line}" if line else ""
 
 
 def key_name(path: KeyPath) -> str:
