@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from datetime import date, datetime
+from difflib import get_close_matches
 from typing import Annotated, Literal
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field, model_validator
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, model_validator
 
 from mealopt.core.bands import Band
 from mealopt.core.clock import minutes_of
@@ -24,8 +26,21 @@ class Part(BaseModel):
 
 def _nutrient(key: str) -> str:
     if key not in _RANK:
-        raise ValueError(f"a nutrient key with its unit is expected, such as iron_mg or {FRUIT_VEGETABLE}")
+        near = get_close_matches(key[:100], LISTED, n=1)
+        raise ValueError(f"a nutrient key with its unit is expected, such as {near[0] if near else FRUIT_VEGETABLE}")
     return key
+
+
+def _date(value: object) -> object:
+    # Without this, a number would be taken for seconds since 1970.
+    if isinstance(value, str):
+        try:
+            return date.fromisoformat(value)
+        except ValueError:
+            raise ValueError('a date is expected, like "2027-03-09"') from None
+    if isinstance(value, date) and not isinstance(value, datetime):
+        return value
+    raise ValueError('a date in quotation marks is expected, like "2027-03-09"')
 
 
 def _time(text: str) -> str:
@@ -42,7 +57,8 @@ Flag = Annotated[bool, Field(strict=True)]
 Words = Annotated[str, Field(min_length=1, max_length=2000)]
 
 #: "HH:MM", 00:00 to 47:59; 24:00 and more are the small hours that end a plan day.
-Time = Annotated[str, Field(pattern=r"^\d{2}:[0-5]\d$"), AfterValidator(_time)]
+Time = Annotated[str, Field(pattern=r"^[0-9]{2}:[0-5][0-9]$"), AfterValidator(_time)]
+Date = Annotated[date, BeforeValidator(_date)]
 DayName = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
 
 NutrientKey = Annotated[str, AfterValidator(_nutrient)]

@@ -5,7 +5,6 @@ Relied on from outside, so it changes only by adding: every key that was not the
 
 from __future__ import annotations
 
-from datetime import date
 from typing import Annotated, Any, Literal
 
 from pydantic import ConfigDict, Field, model_validator
@@ -15,6 +14,7 @@ from mealopt.documents.parts import (
     Amount,
     Amounts,
     Count,
+    Date,
     DayName,
     Flag,
     Number,
@@ -29,7 +29,7 @@ from mealopt.documents.parts import (
 SCHEMA = "mealopt/plan-1"
 
 #: "USDA-SR28:" and the number of the table's row, or "own:" with the file and the name of a person's own food.
-SOURCE_PATTERN = r"^(USDA-SR28:\d{5}|own:[^#]+#.+)$"
+SOURCE_PATTERN = r"^(USDA-SR28:[0-9]{5}|own:[^#]+#.+)$"
 
 
 class Table(Part):
@@ -126,7 +126,7 @@ class PlanDay(Part):
     """
 
     day: DayName
-    date: Annotated[date, Field(strict=True)] | None
+    date: Date | None
     sessions: tuple[SessionEntry, ...]
     targets: Targets
     meals: tuple[Meal, ...]

@@ -1,0 +1,74 @@
+"""The recheck: every promise of a plan found again by separate arithmetic, from the table and the plan alone."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from mealopt.documents.plan import Plan, WeekCheck
+from mealopt.documents.reading import plan_from_text
+from mealopt.errors import BrokenPlan
+from mealopt.recheck.facts import Facts, read_facts
+from mealopt.recheck.foods import broken_foods
+from mealopt.recheck.sums import Books
+from mealopt.recheck.targets import broken_targets
+from mealopt.recheck.times import broken_times
+from mealopt.recheck.tolerances import slack
+from mealopt.recheck.totals import wrong_totals
+from mealopt.recheck.windows import broken_windows
+from mealopt.table.composition import Composition, shipped_composition
+from mealopt.table.pantry import Pantry, shipped_pantry
+
+
+def recheck_plan(plan: Plan, composition: Composition, pantry: Pantry | None) -> list[str]:
+    """Every broken promise as a sentence; an empty list where all hold.
+
+    Without a pantry, what only it knows is left out: fruit and vegetables, kitchen steps, most of a day, diet,
+    allergens and what is bought. A target that the plan lists in a day's `missed` may be missed.
+    """
+    return list(_broken(plan, composition, pantry))
+
+
+def assert_plan(plan: Plan, composition: Composition, pantry: Pantry | None) -> None:
+    """Raise BrokenPlan with every broken promise, where there is one."""
+    broken = recheck_plan(plan, composition, pantry)
+    if broken:
+        raise BrokenPlan("this plan does not keep what it promises:\n" + "\n".join(f"- {says}" for says in broken))
+
+
+def recheck_text(
+    text: str, where: str, composition: Composition | None = None, pantry: Pantry | None = None
+) -> list[str]:
+    """The broken promises of a plan document from anywhere, held against the table and pantry that ship.
+
+    Another table and pantry go together. Raises BadInput where the text is no plan document.
+    """
+    plan = plan_from_text(text, where)
+    if composition is None:
+        return recheck_plan(plan, shipped_composition(), pantry or shipped_pantry())
+    return recheck_plan(plan, composition, pantry)
+
+
+def _broken(plan: Plan, composition: Composition, pantry: Pantry | None) -> Iterator[str]:
+    facts = read_facts(plan.case)
+    if isinstance(facts, str):
+        yield facts
+    if plan.table.sha256 != composition.sha256:
+        yield f"the plan was made with another table: {plan.table.sha256}, not {composition.sha256}"
+    if plan.table.name != composition.name:
+        yield f"the plan was made with the table {plan.table.name}, not {composition.name}"
+    books = Books(composition, pantry, facts if isinstance(facts, Facts) else None)
+    for day in plan.days:
+        yield from wrong_totals(day, books)
+        yield from broken_targets(day, books)
+        yield from broken_windows(day, books)
+        yield from broken_times(day, books)
+        yield from broken_foods(day, books)
+    for check in plan.week.checks:
+        yield from _week_check(check)
+
+
+def _week_check(check: WeekCheck) -> Iterator[str]:
+    above = check.least is None or check.value >= check.least - slack(check.least)
+    below = check.most is None or check.value <= check.most + slack(check.most)
+    if check.met != (above and below):
+        yield f"the week's check {check.rule!r} says met = {str(check.met).lower()}, its numbers say otherwise"

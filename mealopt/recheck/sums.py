@@ -1,0 +1,94 @@
+"""The plan's food added up again, from `source` and `grams` with the table alone."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from mealopt.core.nutrients import FRUIT_VEGETABLE, KEYS
+from mealopt.documents.plan import Item, Meal, PlanDay
+from mealopt.recheck.facts import Facts
+from mealopt.table.composition import Composition
+from mealopt.table.pantry import Pantry
+
+#: Juice counts as fruit or vegetable once a day: one portion of 150 ml at most [common practice, no source].
+JUICE_PORTION_G = 150.0
+
+_TABLE = "USDA-SR28:"
+
+
+@dataclass(frozen=True, slots=True)
+class Books:
+    """What a plan is held against: the table, the pantry where there is one, the case where it can be read."""
+
+    composition: Composition
+    pantry: Pantry | None
+    facts: Facts | None
+
+    def per_100g(self, item: Item) -> Mapping[str, float] | None:
+        """What 100 g of an item hold; None where its source is not in the table."""
+        row = self.composition.rows.get(item.source.removeprefix(_TABLE)) if item.source.startswith(_TABLE) else None
+        return None if row is None else row.per_100g
+
+    def counts(self, item: Item) -> tuple[str, ...]:
+        """What the pantry counts an item as."""
+        food = self.pantry.foods.get(item.food) if self.pantry else None
+        return food.counts if food else ()
+
+    def settled_kcal(self, day: PlanDay, meal: Meal) -> float | None:
+        """The energy of a meal that the case settles by its energy alone; None for all others."""
+        if self.facts is None or meal.items:
+            return None
+        fixed = (entry for entry in self.facts.kitchen.fixed if entry.day == day.day and entry.time == meal.time)
+        return next((entry.energy_kcal for entry in fixed), None)
+
+    def is_settled(self, day: PlanDay, meal: Meal) -> bool:
+        """Whether the case itself settles what this meal is."""
+        fixed = self.facts.kitchen.fixed if self.facts else ()
+        return any(entry.day == day.day and entry.time == meal.time for entry in fixed)
+
+
+def meal_sums(day: PlanDay, books: Books) -> list[dict[str, float]]:
+    """Each meal's nutrients, those that are known for one of its foods at least; fruit and vegetables with a pantry."""
+    found = []
+    juice_so_far = 0.0
+    for meal in day.meals:
+        sums = _known(meal.items, books)
+        kcal = books.settled_kcal(day, meal)
+        if kcal is not None:
+            sums["energy_kcal"] = kcal
+        if books.pantry is not None:
+            juice = math.fsum(item.grams for item in meal.items if "juice" in books.counts(item))
+            counted = min(juice_so_far + juice, JUICE_PORTION_G) - min(juice_so_far, JUICE_PORTION_G)
+            juice_so_far += juice
+            plants = (item for item in meal.items if {"fruit", "vegetable"}.intersection(books.counts(item)))
+            sums[FRUIT_VEGETABLE] = math.fsum([counted, *(item.grams for item in plants)])
+        found.append(sums)
+    return found
+
+
+def day_sums(meals: list[dict[str, float]]) -> dict[str, float]:
+    """The day's nutrients: of all meals, those in sessions included."""
+    keys = {key for sums in meals for key in sums}
+    return {key: math.fsum(sums[key] for sums in meals if key in sums) for key in keys}
+
+
+def known_shares(day: PlanDay, books: Books) -> dict[str, float]:
+    """Nutrient -> share of the day's food, by grams, for which the table knows it; those below 1 only."""
+    items = [item for meal in day.meals for item in meal.items]
+    whole = math.fsum(item.grams for item in items)
+    shares = {}
+    for key in KEYS:
+        blank = [item.grams for item in items if key not in (books.per_100g(item) or {})]
+        if blank:
+            shares[key] = 1.0 - math.fsum(blank) / whole
+    return shares
+
+
+def _known(items: Iterable[Item], books: Books) -> dict[str, float]:
+    parts: dict[str, list[float]] = {}
+    for item in items:
+        for key, per_100g in (books.per_100g(item) or {}).items():
+            parts.setdefault(key, []).append(item.grams * per_100g / 100.0)
+    return {key: math.fsum(values) for key, values in parts.items()}
