@@ -56,7 +56,8 @@ EVIDENCE: tuple[tuple[str, str], ...] = (
     ("molluscs", r"\b(mollusks|oyster|squid|mussel|scallop)\b"),
 )
 _LOOKALIKE = re.compile(
-    r"^.*gluten-free.*$|tofu yogurt|(peanut|almond|cashew|sesame|sunflower seed|seed) butter|(coconut|almond|rice) milk|oyster, soda"
+    r"^.*gluten-free.*$|tofu yogurt|(peanut|almond|cashew|sesame|sunflower seed|seed) butter"
+    r"|(coconut|almond|rice) milk|oyster, soda"
     r"|cream of tartar|includes [^)]*buttermilk|lowfat milk|soup\)"
 )
 
