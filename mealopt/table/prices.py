@@ -39,8 +39,9 @@ def as_eaten(price: float, pack_g: float, food: Food) -> float:
 def read_prices(path: Path, pantry: Pantry) -> dict[str, float]:
     """Price per gram as eaten, by pantry food, from a file of food, pack_g and price.
 
-    Lines that start with # are notes. A food that the file leaves out has no price. Raises BadInput with file and line where the header is another one, a
-    food is unknown (with the nearest that is known) or stands twice, or a number is none above 0.
+    Lines that start with # are notes. A food that the file leaves out has no price. Raises BadInput with file and line
+    where the header is another one, a food is unknown (with the nearest that is known) or stands twice, or a number is
+    none above 0.
     """
     try:
         lines = path.read_text(encoding="utf-8").splitlines()
