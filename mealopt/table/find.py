@@ -110,13 +110,14 @@ def nearest_names(name: str, pantry: Pantry | None = None) -> list[str]:
     pantry = pantry or shipped_pantry()
     wanted = plain(name).strip()
     by_text = {plain(food): food for food in pantry.foods}
-    known = {word for text in by_text for word in _WORD.findall(text) if len(word) > 2}
-    words = {
-        near for word in _WORD.findall(wanted) for near in difflib.get_close_matches(word, known, n=2, cutoff=0.75)
-    }
-    close = difflib.get_close_matches(wanted, by_text, n=NEAREST, cutoff=0.75)
-    shared = sorted((-len(words & set(_WORD.findall(text))), len(text), text) for text in by_text)
-    return [by_text[text] for text in dict.fromkeys([*close, *(text for few, _, text in shared if few)])][:NEAREST]
+    words = {text: set(_WORD.findall(text)) for text in by_text}
+    known = sorted({word for found in words.values() for word in found if len(word) > 2})
+    asked = set(_WORD.findall(wanted)) & set(known)
+    near = {word for one in _WORD.findall(wanted) for word in difflib.get_close_matches(one, known, n=2, cutoff=0.75)}
+    score = {text: 2 * len(asked & found) + len((near - asked) & found) for text, found in words.items()}
+    shared = sorted((text for text in by_text if score[text]), key=lambda text: (-score[text], len(text), text))
+    close = difflib.get_close_matches(wanted, by_text, n=NEAREST, cutoff=0.85)
+    return [by_text[text] for text in dict.fromkeys([*close, *shared])][:NEAREST]
 
 
 def nearest(name: str, pantry: Pantry | None = None) -> str:
