@@ -52,6 +52,7 @@ LEFT_OUT_ROWS = {
     "18942": "a trade name, without a maker in the maker's column",
     "18943": "a trade name, without a maker in the maker's column",
     "18956": "what may be one bakery's own name",
+    "19401": "a trade name, in small letters",
     "22963": "a trade name, without a maker in the maker's column",
     "42204": "the name gives a trade name among the kinds included",
 }
@@ -60,6 +61,8 @@ LEFT_OUT_ROWS = {
 PLAIN_WEIGHT_WORDS = {
     *("Arrowroot", "Bag", "From", "Jigger", "NFS", "NLEA", "Potato", "Roll", "Sum", "TBSP", "Tbsp", "Yield"),
 }
+#: Household weights that give a trade name in small letters: row number -> which of the two.
+LEFT_OUT_WEIGHTS = {"18249": 2, "28331": 1}
 _WEIGHT_REMARK = re.compile(r"\s*\(include[^)]*\)")
 _WITH_CAPITAL = re.compile(r"\b\w*[A-Z][\w'&\-]*")
 
@@ -128,7 +131,10 @@ def composition_rows(abbrev: list[list[str]], names: list[list[str]]) -> list[li
         if not generic(row[0], group, name, maker):
             continue
         nutrients = _numbers(row[2:48], where)
-        weights = (*plain_weight(*row[48:50]), *plain_weight(*row[50:52]))
+        pairs = [plain_weight(*row[48:50]), plain_weight(*row[50:52])]
+        if row[0] in LEFT_OUT_WEIGHTS:
+            pairs[LEFT_OUT_WEIGHTS[row[0]] - 1] = ("", "")
+        weights = (cell for pair in pairs for cell in pair)
         factors = _numbers(description[10:14], f"FOOD_DES.txt, food {row[0]}")
         rows.append([row[0], group, name, *nutrients, *weights, *_numbers([row[52]], where), *factors])
     return rows
