@@ -19,7 +19,8 @@ from mealopt.errors import BadInput
 #: A week's plan takes some hundred kilobytes; what is longer than this, in characters, is something else.
 MOST_CHARACTERS = 20_000_000
 
-_CUT_WORD = re.compile(r"-?|-?\d[\d.eE+-]*|[tfn][a-z]{0,4}")
+#: What is left of a number, of true, false or null where a document was cut in the middle of it.
+_CUT_WORD = re.compile(r"[-+.\deE]*|[tfn][a-z]{0,4}")
 
 
 def plan_from_text(text: str, where: str) -> Plan:

@@ -75,7 +75,7 @@ def _says(details: ErrorDetails, place: Place) -> str:
     if kind == "literal_error":
         return f"read {shown(value)}; {context['expected'].replace(chr(39), chr(34))} is expected"
     if kind in ("greater_than", "greater_than_equal", "less_than_equal"):
-        bound = {"gt": "above {}", "ge": "{} or more", "le": "{} or less"}
+        bound = {"gt": "above {:g}", "ge": "{:g} or more", "le": "{:g} or less"}
         says = next(words.format(context[key]) for key, words in bound.items() if key in context)
         return f"read {shown(value)}; {says} is expected"
     if kind == "string_pattern_mismatch":

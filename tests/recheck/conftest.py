@@ -31,7 +31,7 @@ MEALS: tuple[tuple[Any, ...], ...] = (
     ("lunch", "12:30", "12:50", "chicken, rice and broccoli", None, None, {},
      [("rice, white", 6), ("chicken breast", 12), ("broccoli", 4), ("olive oil", 4), ("salt", 2)]),
     ("before", "15:30", "15:40", "bread and jam with juice", 1, 140, {"fibre_g": 6.0, "fat_g": 15.0},
-     [("bread, white", 2), ("jam", 4), ("apple juice", 1)]),
+     [("bread, white", 3), ("jam", 4), ("apple juice", 2)]),
     ("during", "18:00", "19:15", "sugar drink", None, None, {"fibre_g": 2.5, "fat_g": 3.75},
      [("sugar", 16), ("salt", 1)]),
     ("dinner", "19:45", "20:05", "salmon, potatoes and broccoli", None, None, {},

@@ -48,7 +48,8 @@ def test_a_text_from_anywhere_is_rechecked(bench: Any) -> None:
 
 @pytest.mark.parametrize(
     "case",
-    [{}, {"athlete": 3}, {"athlete": {"mass_kg": "heavy"}}, {"athlete": {"mass_kg": 60}, "session": [{"day": "tomorrow"}]},
+    [{}, {"athlete": 3}, {"athlete": {"mass_kg": "heavy"}},
+     {"athlete": {"mass_kg": 60}, "session": [{"day": "tomorrow"}]},
      {"athlete": {"mass_kg": 60}, "kitchen": {"wake": "late"}}],
 )  # fmt: skip
 def test_a_case_that_cannot_be_read_is_said_and_ends_nothing(bench: Any, case: dict[str, Any]) -> None:
