@@ -159,27 +159,32 @@ def check_week(case: Case, week: WeekTargets) -> None:
         check_day(day, case.athlete.mass_kg)
 
 
+def planned(case: Case) -> WeekTargets | None:
+    """The week, or None where it is refused for a move that starves a day: no other refusal fits these cases."""
+    try:
+        return week_targets(case)
+    except Refused as refusal:
+        if "goal.move" not in str(refusal):
+            raise
+        return None
+
+
 SLOW = [HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.filter_too_much]
 
 
 @settings(max_examples=150, deadline=None, suppress_health_check=SLOW)
 @given(cases())
 def test_any_case_has_consistent_targets_or_is_refused(case: Case) -> None:
-    try:
-        week = week_targets(case)
-    except Refused as refusal:
-        assert "goal.move" in str(refusal)
-        return
-    check_week(case, week)
+    week = planned(case)
+    if week is not None:
+        check_week(case, week)
 
 
 @settings(max_examples=60, deadline=None, suppress_health_check=SLOW)
 @given(cases(wide=True))
 def test_bodies_far_outside_have_consistent_targets_too(case: Case) -> None:
-    try:
-        week = week_targets(case)
-    except Refused as refusal:
-        assert "goal.move" in str(refusal)
+    week = planned(case)
+    if week is None:
         return
     for day in week.days.values():
         check_day(day, case.athlete.mass_kg)
