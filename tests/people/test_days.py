@@ -91,6 +91,11 @@ def test_a_race_through_the_night_ends_at_the_latest_on_waking(read: Read) -> No
     assert day.sleep == day.next_wake == 1830
 
 
+def test_a_minute_past_the_next_waking_is_too_late(read: Read) -> None:
+    with pytest.raises(BadInput, match=r"ends at 30:31; at the latest it may end at 30:30, the next waking on wed"):
+        read(at("19:00", 691), ('"hard"', '"race"'))
+
+
 def test_an_early_race_shortens_the_night_before(read: Read) -> None:
     case = read(('"22:30"', '"02:00"'), at("02:15", 75), ('"hard"', '"race"'))
     assert case.kitchen_on("mon").sleep == case.kitchen_on("mon").next_wake == 75 + 1440

@@ -77,7 +77,7 @@ CASES: dict[str, tuple[tuple[str, str], int, str, tuple[str, ...]]] = {
         ("2027-03-08", "2027-03-09"), 2, "week_of", ("read 2027-03-09", "a Monday expected", "Tuesday"),
     ),
     "a number for a date": (("2027-03-08", "20270308"), 2, "week_of", ("read 20270308", "a date expected")),
-    "a date with a time": (("2027-03-08", "2027-03-08T06:00:00"), 2, "week_of", ("06:00:00", "a date expected")),
+    "a date with a time": (("2027-03-08", "2027-03-08T00:00:00"), 2, "week_of", ("00:00:00", "a date expected")),
     "not a day": (
         ('day = "tue"', 'day = "Tuesday"'), 22, "[[session]] 1 day", ('read "Tuesday"', "mon, tue,", 'mean "tue"?'),
     ),
