@@ -166,10 +166,16 @@ def read_pantry(path: Path, composition: Composition) -> Pantry:
         raise BadInput(f"{path}: cannot be read ({error})") from error
     foods: dict[str, Food] = {}
     reader = csv.DictReader(text.splitlines())
+    columns = list(Food.model_fields)
+    if list(reader.fieldnames or ()) != columns:
+        raise BadInput(f"{path}, line 1: the columns must be {','.join(columns)}")
     for fields in reader:
         where = f"{path}, line {reader.line_num}"
+        if None in fields or None in fields.values():
+            cells = sum(value is not None for key, value in fields.items() if key) + len(fields.get(None) or ())
+            raise BadInput(f"{where}: {cells} cells read, {len(columns)} expected")
         try:
-            food = Food.model_validate({key: (value or "").strip() for key, value in fields.items() if key})
+            food = Food.model_validate({key: value.strip() for key, value in fields.items()})
         except ValidationError as error:
             first = error.errors()[0]
             key = ".".join(str(part) for part in first["loc"]) or "row"

@@ -56,10 +56,10 @@ EVIDENCE: tuple[tuple[str, str], ...] = (
     ("molluscs", r"\b(mollusks|oyster|squid|mussel|scallop)\b"),
 )
 _LOOKALIKE = re.compile(
-    r"^.*gluten-free.*$|tofu yogurt|(peanut|almond|cashew|sesame|sunflower seed|seed) butter"
-    r"|(coconut|almond|rice) milk|oyster, soda"
-    r"|cream of tartar|includes [^)]*buttermilk|lowfat milk|soup\)"
+    r"^.*gluten-free.*$|tofu yogurt|oyster, soda|cream of tartar|includes [^)]*buttermilk|lowfat milk|soup\)"
 )
+#: Butters and milks of plants: the plant counts, the butter or milk does not.
+_OF_PLANTS = re.compile(r"(peanut|almond|cashew|sesame|seed|coconut|rice) (butter|milk)")
 
 
 def _finding(food: Food, what: str, value: object, allowed: str) -> Finding:
@@ -155,7 +155,7 @@ def diet_fits(food: Food, pantry: Pantry) -> Iterator[Finding]:
 
 def allergens_fit(food: Food, pantry: Pantry) -> Iterator[Finding]:
     """An allergen that the table's name or the food's own kind shows stands in its list."""
-    name = _LOOKALIKE.sub("", pantry.row(food).name.lower())
+    name = _OF_PLANTS.sub(r"\1", _LOOKALIKE.sub("", pantry.row(food).name.lower()))
     shown = {allergen for allergen, words in EVIDENCE if re.search(words, name)}
     counts = {"egg": "eggs", "dairy": "milk", "soy": "soybeans"}
     shown |= {allergen for count, allergen in counts.items() if count in food.counts}
