@@ -104,3 +104,7 @@ def test_the_nearest_is_what_was_meant(written: str, meant: str) -> None:
 def test_nothing_is_near_to_nothing(written: str) -> None:
     assert nearest_names(written) == []
     assert nearest(written) == ""
+
+
+def test_accents_are_ignored() -> None:
+    assert plain("Crème Brûlée, JALAPEÑO") == "creme brulee, jalapeno"
