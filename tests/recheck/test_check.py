@@ -67,3 +67,5 @@ def test_a_weekly_check_that_contradicts_its_numbers(bench: Any) -> None:
     assert bench.broken(data) == []
     data["week"]["checks"][0]["met"] = True
     assert any("oily fish" in says for says in bench.broken(data))
+    data["week"]["checks"][0] |= {"least": None, "most": 2, "value": 3}
+    assert any("oily fish" in says for says in bench.broken(data))

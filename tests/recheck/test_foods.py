@@ -87,6 +87,8 @@ def test_no_food_over_its_most_of_a_day(bench: Any) -> None:
     data["days"][0]["meals"][2]["items"][1] = bench.item("jam", 2 * steps)
     bench.added_up(data)
     assert any("of jam, at most 120 g" in says for says in bench.broken(data))
+    data["days"][0]["targets"]["energy_kcal"] = {"least": 1000, "aim": 7000, "most": 8000}
+    assert any("of jam, at most 160 g" in says for says in bench.broken(data))
 
 
 @pytest.mark.parametrize(

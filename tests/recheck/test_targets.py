@@ -60,3 +60,31 @@ def test_a_band_of_ones_own_for_one_meal(bench: Any, which: dict[str, Any]) -> N
     assert [says for says in bench.broken(data) if "of your own" in says]
     data["case"]["goal"]["band"][0]["day"] = "fri"
     assert bench.broken(data) == []
+
+
+def test_the_lowest_protein_floor_above_30_percent_body_fat_is_of_fat_free_mass(bench: Any) -> None:
+    """60 kg at 40 % body fat: 36 kg fat-free, 1.2 g/kg of it is 43.2 g (at 30 % it is still 72 g of body mass)."""
+    data = bench.data()
+    data["days"][0]["targets"]["protein_g"]["least"] = 44.0
+    for percent, holds in ((None, False), (30.0, False), (40.0, True)):
+        data["case"]["athlete"]["body_fat_percent"] = percent
+        assert (bench.broken(data) == []) is holds
+    data["days"][0]["targets"]["protein_g"]["least"] = 42.0
+    assert any("protein floor" in says for says in bench.broken(data))
+    data["days"][0]["missed"] = ["protein_g"]
+    assert bench.broken(data) == []
+
+
+def test_a_band_of_ones_own_for_another_nutrient_lowers_no_protein_floor(bench: Any) -> None:
+    data = bench.data()
+    data["days"][0]["targets"]["protein_g"]["least"] = 60.0
+    data["case"]["goal"] = {"band": [{"nutrient": "fibre_g", "least": 10}]}
+    assert any("protein floor" in says for says in bench.broken(data))
+
+
+def test_what_a_day_says_it_missed_may_be_missed_in_a_meal_too(bench: Any) -> None:
+    data = bench.data()
+    data["case"]["goal"] = {"band": [{"nutrient": "iron_mg", "least": 500, "slot": "lunch"}]}
+    assert len(bench.broken(data)) == 1
+    data["days"][0]["missed"] = ["iron_mg"]
+    assert bench.broken(data) == []

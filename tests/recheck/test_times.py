@@ -101,3 +101,33 @@ def test_a_session_left_out(bench: Any) -> None:
     data = bench.data()
     data["days"][0]["sessions"] = []
     assert ["its 0 sessions" in says for says in bench.broken(data)] == [True]
+
+
+def test_what_only_touches_does_not_overlap(bench: Any) -> None:
+    """A meal may begin as another or a session ends, and end with the plan day."""
+    data = bench.data()
+    meals(data)[0] |= {"time": "12:10", "ends": "12:30"}
+    meals(data)[4] |= {"time": "19:15", "ends": "19:35"}
+    assert bench.broken(data) == []
+    data["case"]["kitchen"]["day"] = [{"day": "wed", "wake": "05:00"}]
+    meals(data)[4] |= {"time": "28:40", "ends": "29:00"}
+    assert not any("between waking" in says for says in bench.broken(data))
+
+
+def test_a_meal_that_takes_no_time(bench: Any) -> None:
+    data = bench.data()
+    data["case"]["kitchen"]["fixed"] = [{"day": "tue", "time": "12:30", "foods": ["rice, white=237g"]}]
+    meals(data)[1]["ends"] = "12:35"
+    assert bench.broken(data) == []
+    meals(data)[1]["ends"] = "12:30"
+    assert ["0 min to eat it" in says for says in bench.broken(data)] == [True]
+
+
+def test_a_meal_before_a_session_without_a_window_says_its_minutes_too(bench: Any) -> None:
+    data = bench.data()
+    data["case"]["session"][0] |= {"effort": "easy", "minutes": 40}
+    data["days"][0]["sessions"][0] |= {"effort": "easy", "minutes": 40, "ends": "18:40"}
+    meals(data)[3]["ends"] = "18:40"
+    assert bench.broken(data) == []
+    meals(data)[2]["lead_minutes"] = None
+    assert ["minutes to it are not said" in says for says in bench.broken(data)] == [True]

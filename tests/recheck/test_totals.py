@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import copy
 import csv
 import json
 from typing import Any
@@ -109,3 +110,7 @@ def test_a_meal_that_the_case_settles_by_its_energy(bench: Any) -> None:
     assert bench.broken(data) == []
     data["days"][0]["meals"][1]["totals"]["energy_kcal"] = 700
     assert any("meal 2" in says for says in bench.broken(data))
+    for other in ({"day": "fri"}, {"time": "12:00"}):
+        moved = copy.deepcopy(data)
+        moved["case"]["kitchen"]["fixed"][0] |= other
+        assert any("nothing in it" in says for says in bench.broken(moved))
