@@ -22,7 +22,7 @@ from mealopt.targets.coefficients import (
     STEPS_FREE,
 )
 from mealopt.targets.compendium import MET_KCAL, REST_MET
-from mealopt.targets.model import Step
+from mealopt.targets.model import Step, percent
 from mealopt.targets.resting import linear
 
 CLASSES = tuple(EER_2023)
@@ -118,7 +118,7 @@ def _estimated(case: Case, resting_kcal: float, lifting: float) -> tuple[float, 
              f"({LIFTING_MET:g} - 1) x {athlete.mass_kg:g} kg x {hours:.1f} h a week / 7", LIFTING_MET.source),
         Step("baseline", value, "kcal/day",
              f"the three together, {value / resting_kcal:.2f} x resting; between {value - spread:,.0f} and "
-             f"{value + spread:,.0f} ({BASELINE_ERROR:.0%} either way)", PROJECT),
+             f"{value + spread:,.0f} ({percent(BASELINE_ERROR)} either way)", PROJECT),
     ]  # fmt: skip
 
 

@@ -143,9 +143,11 @@ def _own_limits(week: _Week, entry: DayEnergy, band: Band, own: float) -> Limits
         (week.resting_kcal, "resting energy asks for"),
         (kept, "are left by the largest deficit" if may_deficit else "are left where no deficit is planned"),
     )
-    if limits_of(band)[0] < least:
-        least, why = limits_of(band)[0], "the day's own band allows"
-    return Limits(own, least, (1 + OWN_BAND_ROOM) * own if allowed.maintenance_only else None, why)
+    lowest, aim, _ = limits_of(band)
+    if lowest < least:
+        least, why = lowest, "the day's own band allows"
+    aim_least = least if may_deficit else aim
+    return Limits(own, least, aim_least, (1 + OWN_BAND_ROOM) * own if allowed.maintenance_only else None, why)
 
 
 def _day(week: _Week, day: str, energy: _DayEnergyBand) -> DayTargets:

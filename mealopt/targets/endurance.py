@@ -30,7 +30,7 @@ from mealopt.targets.compendium import (
     WALK_MOST,
     WALK_UP,
 )
-from mealopt.targets.model import SessionEnergy
+from mealopt.targets.model import SessionEnergy, percent
 
 #: kcal, how it came about, source, notes.
 Estimate = tuple[float, str, str, tuple[str, ...]]
@@ -91,7 +91,7 @@ def session_energy(session: Session, goal: Goal, mass_kg: float, resting_kcal: f
         notes = given_notes
     if session.endurance:
         share, reason = _share(session, goal)
-        how = f"{how}; {share:.0%} of it is eaten back ({reason})"
+        how = f"{how}; {percent(share)} of it is eaten back ({reason})"
     else:
         how = f"{how}; {IN_THE_BASELINE}"
     counted = max(net, (1 - GIVEN_OFF) * guess)
@@ -109,10 +109,8 @@ def _given(session: Session, given: float, resting_kcal: float, guess: float) ->
             notes.append("doubted: the total does not even hold the energy of rest in that time")
     if guess > 0 and abs(net / guess - 1) > GIVEN_OFF:
         counts = f"; energy availability counts {(1 - GIVEN_OFF) * guess:,.0f} kcal" if net < guess else ""
-        notes.append(
-            f"doubted: {net:,.0f} kcal above rest is {abs(net / guess - 1):.0%} {'under' if net < guess else 'over'} "
-            f"the estimate of {guess:,.0f} kcal{counts}"
-        )
+        off = f"{percent(abs(net / guess - 1))} {'under' if net < guess else 'over'}"
+        notes.append(f"doubted: {net:,.0f} kcal above rest is {off} the estimate of {guess:,.0f} kcal{counts}")
     return net, how, tuple(notes)
 
 
@@ -120,8 +118,8 @@ def _share(session: Session, goal: Goal) -> tuple[float, str]:
     if goal.energy_replaced is not None:
         return goal.energy_replaced, "the case"
     if session.active_kcal is not None and session.energy_from == "wrist":
-        return float(REPLACED_WRIST), "a wrist figure; " + REPLACED_WRIST.source
-    return float(REPLACED_OTHER), "not a wrist figure; " + REPLACED_OTHER.source
+        return float(REPLACED_WRIST), "a wrist figure"
+    return float(REPLACED_OTHER), "not a wrist figure"
 
 
 def _ride_by_power(session: Session, watts: float, mass_kg: float) -> Estimate:
@@ -156,7 +154,7 @@ def _on_foot(session: Session, distance_km: float, mass_kg: float) -> Estimate:
     if grade > 0:
         notes.append("assumed: the way down counts as level ground")
     if grade > STEEP:
-        notes.append(f"doubted: {grade:.0%} of climb over the whole way is steeper than the equation knows")
+        notes.append(f"doubted: {percent(grade)} of climb over the whole way is steeper than the equation knows")
     if walking:
         notes.append("assumed: ACSM walking, which reads a little low against measurements")
     return oxygen_kcal(net, mass_kg, session.minutes), how, ACSM_SOURCE, tuple(notes)

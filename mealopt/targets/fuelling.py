@@ -24,7 +24,7 @@ from mealopt.targets.coefficients import (
     PER_KG_RATE,
     USED_TO_ROOM,
 )
-from mealopt.targets.model import SessionEnergy
+from mealopt.targets.model import SessionEnergy, percent
 
 #: The least of a band is never above this share of its most, so that whole portions fit between: [project].
 LEAST_OF_MOST = 2 / 3
@@ -84,7 +84,7 @@ def after_g(gap_minutes: float, mass_kg: float) -> tuple[float, float] | None:
 
 
 def class_minutes(sessions: tuple[Session, ...]) -> float:
-    """Endurance minutes of a day as its class counts them: easy walking half, for the classes speak of moderate work."""
+    """Endurance minutes of a day as its class counts them: easy walking half, for classes speak of moderate work."""
     return sum(
         entry.minutes * (EASY_WALK_SHARE if entry.kind in ("walk", "other") and entry.effort == "easy" else 1.0)
         for entry in sessions
@@ -137,7 +137,7 @@ def fuelled(
     asked = sum(total for _, _, total in found)
     scale = min(1.0, DURING_OF_DAY * carbohydrate_g / asked) if asked else 1.0
     if scale < 1:
-        notes.append(f"clipped: sessions take at most {DURING_OF_DAY:.0%} of the day's carbohydrate")
+        notes.append(f"clipped: sessions take at most {percent(DURING_OF_DAY)} of the day's carbohydrate")
     return tuple(_with_fuel(entry, scale * least, scale * most) for entry, least, most in found), tuple(notes)
 
 

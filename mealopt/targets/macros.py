@@ -21,6 +21,7 @@ from mealopt.targets.coefficients import (
     PROTEIN_KCAL,
     ROOM,
 )
+from mealopt.targets.model import percent
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,7 +155,9 @@ def _aims(work: _Work, wishes: Wishes) -> list[str]:
     if abs(work.fat - wishes.fat_aim) > 0.5:
         bound = "at least" if work.fat > wishes.fat_aim else "at most"
         share = FAT_KCAL * work.fat / work.energy
-        notes.append(f"clipped: fat is {bound} {work.fat:.0f} g ({share:.0%} of energy), not {wishes.fat_aim:.0f} g")
+        notes.append(
+            f"clipped: fat is {bound} {work.fat:.0f} g ({percent(share)} of energy), not {wishes.fat_aim:.0f} g"
+        )
     if work.remainder < wishes.carbohydrate_least:
         target = wishes.carbohydrate_least
         room = work.energy - PROTEIN_KCAL * work.protein - CARBOHYDRATE_KCAL * target

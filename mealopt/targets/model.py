@@ -86,3 +86,8 @@ class WeekTargets:
     baseline_kcal: float
     fat_free_mass_kg: float
     activity_class: str
+
+
+def percent(share: float) -> str:
+    """A share in per cent, as people read it: "25 %"."""
+    return f"{100 * share:.0f} %"

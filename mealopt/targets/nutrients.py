@@ -23,7 +23,7 @@ from mealopt.targets.coefficients import (
 from mealopt.targets.fibre import fibre_band
 from mealopt.targets.fuelling import class_minutes, day_class
 from mealopt.targets.macros import Split, limits_of, split
-from mealopt.targets.model import Step
+from mealopt.targets.model import Step, percent
 from mealopt.targets.wishes import Kind, protein_wish, wishes
 
 #: Least protein of a main meal is at most this share of the day's floor, so that three fit into it: [project].
@@ -50,11 +50,11 @@ def day_bands(
         FRUIT_VEGETABLE: plants,
     }
     steps = [
-        Step("energy", aim, "kcal", f"the sum of the above; {ENERGY_BAND:.0%} either way is met", PROJECT),
+        Step("energy", aim, "kcal", f"the sum of the above; {percent(ENERGY_BAND)} either way is met", PROJECT),
         *_split_steps(case, body, day, aim, parts, protein_how, kind),
         fibre_step,
         Step("saturated fat", saturated.most or 0.0, "g",
-             f"at most {SATURATED_SHARE:.0%} of {aim:,.0f} kcal / {FAT_KCAL:g}", SATURATED_SHARE.source),
+             f"at most {percent(SATURATED_SHARE)} of {aim:,.0f} kcal / {FAT_KCAL:g}", SATURATED_SHARE.source),
     ]  # fmt: skip
     if not kind.eve:
         how = "at least, of three kinds or more; potatoes not counted, juice once"
@@ -77,7 +77,7 @@ def _split_steps(
     case: Case, body: Body, day: str, aim: float, parts: Split, protein_how: str, kind: Kind
 ) -> list[Step]:
     protein, fat, carbohydrate = parts.protein.aim or 0.0, parts.fat.aim or 0.0, parts.carbohydrate.aim or 0.0
-    fat_how = f"the larger of {FAT_AIM:g} g/kg and {FAT_AIM_SHARE:.0%} of energy"
+    fat_how = f"the larger of {FAT_AIM:g} g/kg and {percent(FAT_AIM_SHARE)} of energy"
     if kind.eve:
         fat_how = "the least fat before a long event"
     elif case.goal.fat_g_per_kg is not None:
@@ -86,8 +86,8 @@ def _split_steps(
     return [
         Step("protein", protein, "g", f"floor: {protein_how}; most {parts.protein.most:.0f} g", COMMON),
         Step("fat", fat, "g",
-             f"{fat_how}, within {parts.fat.least:.0f} and {parts.fat.most:.0f} g ({FAT_MOST_SHARE:.0%} of energy); "
-             f"{fat * FAT_KCAL / aim:.0%} of energy", FAT_AIM.source + "; least: " + FAT_LEAST.source),
+             f"{fat_how}, within {parts.fat.least:.0f} and {parts.fat.most:.0f} g (most: {percent(FAT_MOST_SHARE)} of "
+             f"energy); here {percent(fat * FAT_KCAL / aim)}", FAT_AIM.source + "; least: " + FAT_LEAST.source),
         Step("carbohydrate", carbohydrate, "g",
              f"what remains: ({aim:,.0f} - 4 x {protein:.0f} - 9 x {fat:.0f}) / 4, fibre included; "
              f"{carbohydrate / body.mass_kg:.1f} g/kg", COMMON),

@@ -25,6 +25,7 @@ from mealopt.targets.coefficients import (
     PROTEIN_REFERENCE,
 )
 from mealopt.targets.macros import energy_band, kcal_of, leasts_may_hold, limits_of, mosts_must_hold
+from mealopt.targets.model import percent
 from mealopt.targets.safety import REFERRAL
 
 #: Over this many times the day's own energy a band is taken for a mistake: [project].
@@ -35,11 +36,13 @@ ENERGY_MISTAKE = 1.5
 class Limits:
     """Energy of a day, kcal, under and over which no band may lead; most is None where nothing forbids more.
 
-    own: the day's energy without a deficit. least_why: what sets the least.
+    own: the day's energy without a deficit. least: for the least side; aim_least: for the aim and the most, so that a
+    wider band does not become a deficit. least_why: what sets the least.
     """
 
     own: float
     least: float
+    aim_least: float
     most: float | None
     least_why: str
 
@@ -109,12 +112,12 @@ def with_own(case: Case, day: str, bands: dict[str, Band], *, maintenance_only: 
 
 def _check_energy(day: str, band: Band, own: OwnBand, limits: Limits) -> None:
     least, aim, most = limits_of(band)
-    lowest = min(aim, most, least if own.least is not None else aim)
-    if lowest < limits.least - 1e-6:
-        raise Refused(
-            f"goal.band: an energy of {lowest:,.0f} kcal on {day} is under the {limits.least:,.0f} kcal that "
-            f"{limits.least_why}; ask {REFERRAL}"
-        )
+    for value, bound in ((min(aim, most), limits.aim_least), (least if own.least is not None else aim, limits.least)):
+        if value < bound - 1e-6:
+            raise Refused(
+                f"goal.band: an energy of {value:,.0f} kcal on {day} is under the {bound:,.0f} kcal that "
+                f"{limits.least_why}; ask {REFERRAL}"
+            )
     highest = max(aim, least, most if own.most is not None else aim)
     if limits.most is not None and highest > limits.most + 1e-6:
         raise Refused(
@@ -170,5 +173,5 @@ def _doubts(bands: dict[str, Band]) -> list[str]:
         notes.append(f"doubted: the mosts of protein, carbohydrate and fat make {highest:,.0f} of {least:,.0f} kcal")
     fat = bands[FAT].most
     if fat is not None and fat * FAT_KCAL < FAT_EVE_SHARE * aim:
-        notes.append(f"doubted: fat of at most {fat:.0f} g is under {FAT_EVE_SHARE:.0%} of the energy")
+        notes.append(f"doubted: fat of at most {fat:.0f} g is under {percent(FAT_EVE_SHARE)} of the energy")
     return notes

@@ -11,7 +11,7 @@ from mealopt.people.case import Case
 from mealopt.targets.availability import energy_availability, intake_for
 from mealopt.targets.baseline import Baseline
 from mealopt.targets.body import Body
-from mealopt.targets.coefficients import COMMON, DAY_AVAILABILITY, LOW_AVAILABILITY, PROJECT
+from mealopt.targets.coefficients import COMMON, DAY_AVAILABILITY, LOW_AVAILABILITY, PROJECT, REPLACED_WRIST
 from mealopt.targets.model import SessionEnergy, Step
 from mealopt.targets.moves import apply_moves
 from mealopt.targets.safety import SPORTS_REFERRAL, Standing
@@ -104,7 +104,7 @@ def day_steps(case: Case, entry: DayEnergy, sessions: tuple[SessionEnergy, ...])
         steps.append(Step(what, session.net_kcal, "kcal", session.how, session.source))
         if session.session.endurance:
             how = f"{session.share:.2f} x {session.net_kcal:,.0f}"
-            steps.append(Step(f"{what}: eaten back", session.replaced_kcal, "kcal", how, COMMON))
+            steps.append(Step(f"{what}: eaten back", session.replaced_kcal, "kcal", how, REPLACED_WRIST.source))
     for name, value, how, source in (
         ("spread evenly", entry.evened, "the week's baseline and replaced energy / 7, less this day's own", COMMON),
         ("goal", entry.change, "see the week", "the case"),

@@ -11,7 +11,7 @@ from mealopt.targets.availability import intake_for
 from mealopt.targets.baseline import BELOW, Baseline
 from mealopt.targets.body import Body
 from mealopt.targets.coefficients import DEFICIT_MOST, FULL_AVAILABILITY, KCAL_PER_KG, LOW_AVAILABILITY
-from mealopt.targets.model import Step
+from mealopt.targets.model import Step, percent
 from mealopt.targets.safety import REFERRAL, Standing
 
 #: A deficit smaller than this, kcal a day, is lost in the energy band: [project].
@@ -97,7 +97,7 @@ def _deficit(wanted: float, step: Step, body: Body, resting_kcal: float, days: M
         "may be faster: weigh in, and eat more if it is"
     ]
     if any(kcal < wanted - 1e-9 for kcal in capped.values()):
-        notes.append(f"clipped: the deficit is at most {DEFICIT_MOST:.0%} of a day's energy")
+        notes.append(f"clipped: the deficit is at most {percent(DEFICIT_MOST)} of a day's energy")
     if scale < 1 - 1e-9:
         why = f"energy availability stays at {floor:g} kcal per kg of fat-free mass over the week{mark}"
         if by_day < by_week:

@@ -85,6 +85,13 @@ def test_lift_sessions_replace_the_lifting_hours(case: Make, session: Session) -
     assert lifting_hours(case(session=lifts)) == 2
 
 
+def test_lifting_without_sessions_counts_as_exercise_every_day(case: Make) -> None:
+    """Energy availability takes off all exercise, lifting included: (2293 - 97) / 51.7 kg."""
+    week = week_targets(case())
+    expected = (week.baseline_kcal - 2.5 * 68 * 4 / 7) / (68 * 0.76)
+    assert [day.energy_availability for day in week.days.values()] == pytest.approx([expected] * 7)
+
+
 def test_lifting_adds_no_energy_to_its_day(case: Make, session: Session) -> None:
     week = week_targets(case(session=[session("mon", kind="lift", active_kcal=500)]))
     monday = week.days["mon"]
@@ -119,7 +126,7 @@ def test_share_replaced(case: Make, session: Session, keys: dict[str, Any], goal
     made = case({}, goal, [session("tue", **keys)])
     found = session_energy(made.session[0], made.goal, 68, 1600)
     assert found.replaced_kcal == pytest.approx(share * found.net_kcal)
-    assert f"{share:.0%}" in found.how
+    assert f"{100 * share:.0f} %" in found.how
 
 
 @pytest.mark.parametrize(("given", "said"), [(600, False), (400, True), (800, True)])

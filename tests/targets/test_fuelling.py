@@ -133,6 +133,22 @@ def test_an_evening_race_still_has_two_eves_and_a_short_one_none(case: Make, ses
     assert not any(day.eve for day in lift.days.values())
 
 
+def test_a_day_with_its_own_race_is_no_eve(case: Make, session: Session) -> None:
+    week = week_targets(case({}, {}, [session("fri", "09:00", **EVENT), session("sat", "09:00", **EVENT)]))
+    assert [name for name, day in week.days.items() if day.eve] == ["wed", "thu"]
+
+
+def test_an_eve_has_no_deficit_even_where_its_work_asks_for_more(case: Make, session: Session) -> None:
+    training = [session("fri", minutes=200, kind="ride", active_kcal=2400), session("sat", "09:00", **EVENT)]
+    plain, cut = (
+        week_targets(case({}, {"mass_change_percent_per_week": change, "baseline_kcal": 2450}, training))
+        for change in (0.0, -0.25)
+    )
+    assert (cut.days["fri"].bands[ENERGY].aim or 0) == pytest.approx(2450 + 0.85 * 2400)
+    assert cut.days["fri"].bands[ENERGY] == plain.days["fri"].bands[ENERGY]
+    assert (cut.days["wed"].bands[ENERGY].aim or 0) < (plain.days["wed"].bands[ENERGY].aim or 0)
+
+
 def test_eves_before_the_week_are_said(case: Make, session: Session) -> None:
     week = week_targets(case({}, {}, [session("mon", "09:00", **EVENT)]))
     assert not any(day.eve for day in week.days.values())
