@@ -121,7 +121,7 @@ def rate_in(session: Session, athlete: Athlete) -> tuple[tuple[float, float], tu
 def fuelled(
     sessions: tuple[SessionEnergy, ...], athlete: Athlete, carbohydrate_g: float, *, maintenance_only: bool
 ) -> tuple[tuple[SessionEnergy, ...], tuple[str, ...]]:
-    """The day's sessions with what is eaten in them. carbohydrate_g: the day's aim, of which they take half at most."""
+    """The day's sessions with what is eaten in them. carbohydrate_g: the day's aim, of which they take 60 % at most."""
     if maintenance_only:
         return sessions, ()
     found, notes = [], []

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from mealopt.errors import Refused
@@ -72,17 +73,17 @@ def standing(case: Case) -> Standing:
     reasons = [*kept, *guarded, *_build(athlete)]
     if kept:
         cautions.append(
-            f"With {_and(kept)} these are meals that keep body mass, and nothing else: no deficit or gain, no eating "
+            f"With {in_words(kept)} these are meals that keep body mass, and nothing else: no deficit or gain, no eating "
             f"for sessions, no filling up before long events, no caffeine, sodium or high-protein plan. A doctor "
             "or registered dietitian decides what and when to eat around training."
         )
     if guarded:
         cautions.append(
-            f"With {_and(guarded)} no deficit is planned, and each day's energy availability is kept at "
+            f"With {in_words(guarded)} no deficit is planned, and each day's energy availability is kept at "
             f"{FULL_AVAILABILITY:g} kcal per kg of fat-free mass or more. See {SPORTS_REFERRAL}."
         )
     if build := _build(athlete):
-        cautions.append(f"With {_and(build)} no deficit is planned. See {REFERRAL}.")
+        cautions.append(f"With {in_words(build)} no deficit is planned. See {REFERRAL}.")
     if "hyponatraemia_before" in said:
         cautions.append(f"After low blood sodium in exercise there is no drinking plan here. See {SPORTS_REFERRAL}.")
     floor = FULL_AVAILABILITY if guarded else LOW_AVAILABILITY
@@ -91,22 +92,23 @@ def standing(case: Case) -> Standing:
 
 def refuse(athlete: Athlete) -> None:
     """Raise Refused, with every reason and the referral, for whoever is not planned for."""
-    reasons = [f"an age of {athlete.age}, under {ADULT_AGE}"] if athlete.age < ADULT_AGE else []
+    reasons = [f"an age of {athlete.age} (under {ADULT_AGE})"] if athlete.age < ADULT_AGE else []
     reasons += [REFUSED[word] for word in athlete.cautions or () if word in REFUSED]
     if reasons:
-        raise Refused(f"No plan is made with {_and(reasons)}: please see {REFERRAL}, who can plan for you.")
+        raise Refused(f"No plan is made with {in_words(reasons)}: please see {REFERRAL}, who can plan for you.")
 
 
 def _build(athlete: Athlete) -> list[str]:
     reasons = []
     index = mass_index(athlete.mass_kg, athlete.height_cm)
     if index < LEAST_BMI:
-        reasons.append(f"a body mass index of {index:.1f} kg/m2, under {LEAST_BMI:g}")
+        reasons.append(f"a body mass index of {index:.1f} kg/m2 (under {LEAST_BMI:g})")
     least = LEAST_FAT[athlete.sex]
     if athlete.body_fat_percent is not None and athlete.body_fat_percent < least:
-        reasons.append(f"body fat of {athlete.body_fat_percent:g} %, under {least:g} %")
+        reasons.append(f"body fat of {athlete.body_fat_percent:g} % (under {least:g} %)")
     return reasons
 
 
-def _and(reasons: list[str]) -> str:
+def in_words(reasons: Sequence[str]) -> str:
+    """Reasons as a list in a sentence: "a, b and c"."""
     return reasons[0] if len(reasons) == 1 else f"{', '.join(reasons[:-1])} and {reasons[-1]}"

@@ -12,7 +12,7 @@ from mealopt.targets.baseline import BELOW, Baseline
 from mealopt.targets.body import Body
 from mealopt.targets.coefficients import DEFICIT_MOST, FULL_AVAILABILITY, KCAL_PER_KG, LOW_AVAILABILITY
 from mealopt.targets.model import Step, percent
-from mealopt.targets.safety import REFERRAL, Standing
+from mealopt.targets.safety import REFERRAL, Standing, in_words
 
 #: A deficit smaller than this, kcal a day, is lost in the energy band: [project].
 SMALLEST_DEFICIT = 25.0
@@ -55,7 +55,7 @@ def goal_change(
     how = f"{body.mass_kg:g} kg x {percent:g} % a week x {KCAL_PER_KG:,.0f} kcal/kg / 7"
     step = Step("goal as asked", wanted, "kcal/day", how, KCAL_PER_KG.source)
     if standing.maintenance_only:
-        return _none(days, step, f"with {' and '.join(standing.no_deficit)} these are meals that keep body mass")
+        return _none(days, step, f"with {in_words(standing.no_deficit)} these are meals that keep body mass")
     if percent > 0:
         return Change(dict.fromkeys(days, wanted), (step,), ("assumed: a gain also needs the training to go with it",))
     if reasons := _against(base, standing):

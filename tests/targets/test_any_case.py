@@ -127,7 +127,7 @@ def check_day(day: DayTargets, mass: float, *, ordinary: bool = True) -> None:
     assert abs((day.bands[SATURATED].most or 0) * 9 - 0.10 * aim) < 1e-6
     assert 0 < day.protein_main_least_g * 3 <= protein[0] + 1e-9
     eaten = sum(entry.during_g[1] for entry in day.sessions)
-    assert eaten <= 0.5 * carbohydrate[1] + 1e-6
+    assert eaten <= 0.6 * carbohydrate[1] + 1e-6
     for entry in day.sessions:
         assert 0 <= entry.during_g[0] <= entry.during_g[1]
         assert entry.carbohydrate_g_per_h[1] <= 90 + 1e-9
