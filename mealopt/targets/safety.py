@@ -73,8 +73,8 @@ def standing(case: Case) -> Standing:
     reasons = [*kept, *guarded, *_build(athlete)]
     if kept:
         cautions.append(
-            f"With {in_words(kept)} these are meals that keep body mass, and nothing else: no deficit or gain, no eating "
-            f"for sessions, no filling up before long events, no caffeine, sodium or high-protein plan. A doctor "
+            f"With {in_words(kept)} these are meals that keep body mass, and nothing else: no deficit or gain, no "
+            "eating for sessions, no filling up before long events, no caffeine, sodium or high-protein plan. A doctor "
             "or registered dietitian decides what and when to eat around training."
         )
     if guarded:
