@@ -20,7 +20,8 @@ class Slot:
     it stands in; lead_minutes: from this meal's end to that session's start. during_session, after_session: the session
     that it is eaten in or follows. stove: whether something can be cooked at this time; heat: whether it can be
     heated. minutes_most: kitchen minutes at hand. settles: foods that settle badly stay out. label: words for it.
-    carbohydrate: least and most grams in it, None where free; protein_least: grams.
+    energy_aim: kcal that suits it. carbohydrate_least, carbohydrate_most: grams (in a session, before one), None where
+    free; protein_least: grams.
     """
 
     index: int
@@ -31,6 +32,7 @@ class Slot:
     main: bool = False
     limits: dict[str, float] = field(default_factory=dict)
     energy_least: float = 0.0
+    energy_aim: float = 0.0
     energy_most: float = 1200.0
     before_session: int | None = None
     lead_minutes: int | None = None
@@ -43,3 +45,16 @@ class Slot:
     carbohydrate_least: float = 0.0
     carbohydrate_most: float | None = None
     protein_least: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class RefuelWindow:
+    """Carbohydrate wanted over several meals, such as between two sessions that are less than 8 h apart.
+
+    slots: indices of the meals that stand in it. least, aim: grams in all. says: words for it.
+    """
+
+    slots: tuple[int, ...]
+    least: float
+    aim: float
+    says: str

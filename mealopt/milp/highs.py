@@ -7,10 +7,11 @@ keeps the whole close to the solver's own time.
 from __future__ import annotations
 
 import time
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from importlib import metadata
 
 import highspy
+import numpy as np
 import pulp
 
 from mealopt.milp.answer import Answer, Relaxation, Status
@@ -56,6 +57,7 @@ class Highs:
         self._engine.setOptionValue("random_seed", 0)
         self._most = [highspy.kHighsInf if most is None else most for most in model.most]
         self._sign = -1.0 if model.maximise else 1.0
+        self._cuts = 0
 
     def option(self, name: str, value: float | str | bool) -> None:
         """Set one of the solver's own options for the solves that follow."""
@@ -70,6 +72,27 @@ class Highs:
         """Bound one column from below."""
         self._engine.changeColBounds(column, least, self._most[column])
 
+    def set_whole(self, columns: Sequence[int], whole: bool) -> None:
+        """Take these columns as whole numbers, or as continuous, in the solves that follow."""
+        kind = highspy.HighsVarType.kInteger if whole else highspy.HighsVarType.kContinuous
+        if columns:
+            numbers = np.array(columns, dtype=np.int32)
+            self._engine.changeColsIntegrality(len(columns), numbers, np.array([kind] * len(columns)))
+
+    def cut_off(self, columns: Sequence[int]) -> None:
+        """Forbid that all these 0/1 columns are 1 together."""
+        ones = np.ones(len(columns))
+        numbers = np.array(columns, dtype=np.int32)
+        self._engine.addRow(-highspy.kHighsInf, len(columns) - 1.0, len(columns), numbers, ones)
+        self._cuts += 1
+
+    def drop_cuts(self) -> None:
+        """Take back every `cut_off`."""
+        if self._cuts:
+            rows = len(self._built.row_of)
+            self._engine.deleteRows(self._cuts, np.arange(rows, rows + self._cuts, dtype=np.int32))
+            self._cuts = 0
+
     def relax(self) -> Relaxation:
         """Solve with whole-number columns taken as continuous."""
         start = time.perf_counter()
@@ -82,7 +105,7 @@ class Highs:
             return Relaxation(status, [], 0.0, [], [], seconds)
         solution = self._engine.getSolution()
         duals = [0.0] * len(self.model.rows)
-        for dual, row in zip(solution.row_dual, self._built.row_of, strict=True):
+        for dual, row in zip(solution.row_dual, self._built.row_of, strict=False):
             duals[row] += self._sign * dual
         return Relaxation(
             status=status,

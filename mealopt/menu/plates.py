@@ -1,0 +1,167 @@
+"""Which dish fits which slot, and what may then stand on the plate: foods, steps, and what each gram of them holds."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+from mealopt.core.filters import FoodFilter
+from mealopt.core.nutrients import ENERGY, FAT, FIBRE, FRUIT_VEGETABLE
+from mealopt.core.slots import Slot
+from mealopt.menu.dishes import Component, Dish, Menu
+from mealopt.table.pantry import Food, Pantry
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One food that may fill a part of a plate.
+
+    per_gram: nutrient key -> amount in one gram; a nutrient that the table leaves blank is absent. step_g: grams of one
+    kitchen step; steps: fewest and most of them where it is picked. price_per_gram: None where there is no price.
+    """
+
+    name: str
+    says: str
+    kin: str
+    per_gram: dict[str, float]
+    counts: frozenset[str]
+    settles: str
+    step_g: float
+    steps: tuple[int, int]
+    most_day_g: float
+    price_per_gram: float | None = None
+
+    @property
+    def least_g(self) -> float:
+        """Grams of it where it is picked at its least."""
+        return self.steps[0] * self.step_g
+
+    @property
+    def most_g(self) -> float:
+        """Grams of it at its most."""
+        return self.steps[1] * self.step_g
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One component of a plate: its role, how many of its choices at once, and grams in all where any is there."""
+
+    role: str
+    pick: tuple[int, int]
+    grams: tuple[float, float]
+    choices: tuple[Choice, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Plate:
+    """A dish as it can be served to this athlete in this slot."""
+
+    dish: Dish
+    parts: tuple[Part, ...]
+
+
+def per_gram(food: Food, pantry: Pantry) -> dict[str, float]:
+    """Nutrients in one gram of a food; fruit and vegetables count as grams of themselves. Unknown ones are absent."""
+    amounts = {key: value / 100.0 for key, value in pantry.row(food).per_100g.items()}
+    if {"fruit", "vegetable"} & set(food.counts):
+        amounts[FRUIT_VEGETABLE] = 1.0
+    return amounts
+
+
+class Larder:
+    """The foods that one athlete may be given, as choices, each made once."""
+
+    def __init__(self, menu: Menu, foods: FoodFilter, prices: dict[str, float] | None = None) -> None:
+        self.menu = menu
+        self.filter = foods
+        self._prices = prices or {}
+        self._choices: dict[str, Choice | None] = {}
+
+    def choice(self, name: str) -> Choice | None:
+        """The food as a choice with the pantry's own limits; None where the filter refuses it."""
+        if name not in self._choices:
+            self._choices[name] = self._make(self.menu.pantry.foods[name])
+        return self._choices[name]
+
+    def _make(self, food: Food) -> Choice | None:
+        if food.name in self.filter.never or self.filter.refuses(food.diet, frozenset(food.allergens)):
+            return None
+        least = max(1, math.ceil(food.least_g / food.step_g - 1e-9))
+        most = math.floor(food.most_meal_g / food.step_g + 1e-9)
+        return Choice(
+            name=food.name,
+            says=food.says,
+            kin=food.kin,
+            per_gram=per_gram(food, self.menu.pantry),
+            counts=frozenset(food.counts),
+            settles=food.settles,
+            step_g=food.step_g,
+            steps=(least, max(most, least)),
+            most_day_g=food.most_day_g,
+            price_per_gram=self._prices.get(food.name),
+        )
+
+
+def kitchen_allows(dish: Dish, slot: Slot) -> bool:
+    """Whether the dish can be made, heated or taken along for this slot, in the minutes at hand."""
+    if slot.kind == "during":
+        return True
+    if dish.minutes <= slot.minutes_most and (
+        dish.heat == "none" or (slot.stove and dish.heat == "stove") or (slot.heat and dish.heat == "microwave")
+    ):
+        return True
+    return dish.carry or (dish.reheats and slot.heat)
+
+
+def _limited(choice: Choice, component: Component, slot: Slot) -> Choice | None:
+    """The choice within what component and slot leave it; None where not even its least fits."""
+    if slot.settles and choice.settles == "badly":
+        return None
+    most = min(choice.most_g, component.grams[1])
+    for key, limit in ((ENERGY, slot.energy_most), *slot.limits.items()):
+        if key not in choice.per_gram:
+            return None
+        if choice.per_gram[key] > 0:
+            most = min(most, limit / choice.per_gram[key])
+    fewest, largest = choice.steps[0], math.floor(most / choice.step_g + 1e-9)
+    if component.pick[1] == 1:
+        fewest = max(fewest, math.ceil(component.grams[0] / choice.step_g - 1e-9))
+    if largest < fewest:
+        return None
+    return replace(choice, steps=(fewest, largest))
+
+
+def plate(dish: Dish, slot: Slot, larder: Larder) -> Plate | None:
+    """The dish as it can be served in the slot; None where it suits another hour, kitchen or eater."""
+    if slot.kind not in dish.slots or dish.id in larder.filter.never or not kitchen_allows(dish, slot):
+        return None
+    if min(slot.energy_most, dish.energy[1]) < max(slot.energy_least, dish.energy[0]):
+        return None
+    parts = []
+    for component in dish.component:
+        options = (larder.choice(name) for name in component.foods)
+        choices = tuple(
+            fitting
+            for choice in options
+            if choice is not None and (fitting := _limited(choice, component, slot)) is not None
+        )
+        if len(choices) < component.pick[0]:
+            return None
+        if choices:
+            pick = (component.pick[0], min(component.pick[1], len(choices)))
+            parts.append(Part(component.role, pick, component.grams, choices))
+    found = Plate(dish, tuple(parts))
+    return found if _least_fits(found, slot) else None
+
+
+def _least_fits(found: Plate, slot: Slot) -> bool:
+    """Whether the plate at its least stays within the slot's limits (a necessary condition, not a sufficient one)."""
+    limits = {ENERGY: slot.energy_most} | {key: slot.limits[key] for key in (FIBRE, FAT) if key in slot.limits}
+    for key, limit in limits.items():
+        least = 0.0
+        for part in found.parts:
+            each = sorted(choice.per_gram[key] * choice.least_g for choice in part.choices)
+            least += sum(each[: part.pick[0]])
+        if least > limit + 1e-9:
+            return False
+    return True

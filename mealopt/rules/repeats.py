@@ -1,0 +1,53 @@
+"""The same thing not again and again in one day."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator
+
+from mealopt.core.nutrients import ENERGY
+from mealopt.milp.model import Row
+from mealopt.rules.problem import FoodColumn, Problem
+from mealopt.rules.registry import family
+
+#: In how many meals of a day one food may stand; what merely seasons, dresses or is drunk may stand in more.
+MEALS_A_FOOD = 2
+MEALS_A_SEASONING = 4
+SEASONINGS = frozenset({"seasoning", "salt", "oil", "sauce", "drink", "session_food", "added_sugar"})
+
+#: From this energy on the day's most of a food grows with the day, up to twice (project's assumption).
+BIG_DAY_KCAL = 2800.0
+
+
+def day_scale(problem: Problem) -> float:
+    """How many times the day's most of a food a big day may hold: 1 to 2."""
+    band = problem.bands.get(ENERGY)
+    aim = band.aim if band is not None and band.aim is not None else BIG_DAY_KCAL
+    return min(2.0, max(1.0, aim / BIG_DAY_KCAL))
+
+
+@family("no repeats", unit="meals")
+def repeats(problem: Problem) -> Iterator[Row]:
+    """One dish of a kind, and no food in a third meal of the day (shape: one row a kind, two a food or kin)."""
+    kinds: dict[str, list[int]] = defaultdict(list)
+    for serving in problem.all_servings:
+        if serving.slot.kind != "during":
+            kinds[serving.plate.dish.kind].append(serving.served)
+    for kind, columns in sorted(kinds.items()):
+        yield Row(f"kind_{kind}", tuple((column, 1.0) for column in columns), most=1.0, says=f"one {kind} a day")
+    by_name: dict[str, list[FoodColumn]] = defaultdict(list)
+    by_kin: dict[str, list[FoodColumn]] = defaultdict(list)
+    for slot in problem.slots:
+        for food in problem.foods([slot]):
+            by_kin[food.choice.kin].append(food)
+            if slot.kind != "during":
+                by_name[food.choice.name].append(food)
+    for name, foods in sorted(by_name.items()):
+        most = MEALS_A_SEASONING if foods[0].choice.counts & SEASONINGS else MEALS_A_FOOD
+        terms = tuple((food.used, 1.0) for food in foods)
+        if len(problem.slots) > most:
+            yield Row(f"meals_{name}", terms, most=float(most), says=f"{name} in at most {most} meals of a day")
+    scale = day_scale(problem)
+    for kin, foods in sorted(by_kin.items()):
+        grams = tuple(term for food in foods for term in food.amounts(1.0 / food.choice.most_day_g))
+        yield Row(f"day_{kin}", grams, most=scale, says=f"no more {kin} in a day than makes sense", unit="share")

@@ -1,0 +1,50 @@
+"""The penalty's weights, in points: the one place. One point is what a person would just notice.
+
+Frozen with the benchmark: a change of one moves the figures that stand in the README. All are the project's own.
+"""
+
+from __future__ import annotations
+
+#: A gap is (value - bound) / max(value, FLOOR): 1 % of a day better than this is 0.4 points, under half of what a person
+#: would notice.
+FLOOR = 40.0
+
+#: nutrient key -> (share of the aim that is free below it, free above it, points per 1 % beyond, points per 1 % above)
+AIM: dict[str, tuple[float, float, float, float]] = {
+    "energy_kcal": (0.005, 0.005, 2.0, 2.0),
+    "protein_g": (0.0, 0.12, 0.5, 0.5),
+    "carbohydrate_g": (0.04, 0.04, 0.5, 0.5),
+    "fat_g": (0.06, 0.06, 0.4, 0.4),
+    "fibre_g": (0.10, 0.25, 0.3, 0.2),
+}
+
+#: Fibre above the larger of these (g a day, g per 1000 kcal) costs this many points a gram more.
+FIBRE_HIGH = (45.0, 18.0, 0.4)
+
+#: Points per 10 % of a meal's suitable energy that it lies beyond the free share.
+MEAL_SIZE = 1.0
+MEAL_SIZE_FREE = 0.25
+
+#: Points for serving something marked "less", and for a day without something marked "prefer".
+LESS = 6.0
+PREFER = 4.0
+
+#: Points a place for a dish by its place in the order in which this day's dishes come (the first has place 0).
+PLACE = 0.6
+
+#: Points for each meal that a food stands in beyond its first, and for a food that settles slowly before a session.
+REPEAT = 2.0
+SETTLES_SLOWLY = 1.5
+
+#: Points for each food on a plate beyond this many.
+FOODS_FREE = 5
+FOODS_MORE = 0.5
+
+#: Points per minute in the kitchen above the quickest that the slots allow.
+MINUTE = 0.05
+
+#: Points per gram of carbohydrate that a refuelling window lacks.
+REFUEL = 0.05
+
+#: Points per 10 % of the fruit and vegetables' aim that one meal holds beyond half of it.
+PRODUCE_SPREAD = 0.5

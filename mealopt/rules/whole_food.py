@@ -1,0 +1,43 @@
+"""Most energy from whole foods, and little from added sugar; what is eaten in a session is left out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from mealopt.core.nutrients import ENERGY
+from mealopt.milp.model import Row, Term
+from mealopt.rules.problem import Problem
+from mealopt.rules.registry import family
+
+#: WHO healthy diet: free sugars under 10 % of energy; here by flagged foods, the table has total sugars only.
+ADDED_SUGAR_SHARE = 0.10
+
+
+def _counted_energy(problem: Problem, count: str, share: float) -> tuple[Term, ...]:
+    """Energy of the foods that count so, less a share of all energy, outside sessions."""
+    slots = [slot for slot in problem.slots if slot.kind != "during"]
+    counted = [
+        term
+        for food in problem.foods(slots)
+        if count in food.choice.counts
+        for term in food.amounts(food.choice.per_gram[ENERGY])
+    ]
+    return (*counted, *((column, -share * one) for column, one in problem.day_sum(ENERGY, but_during=True)))
+
+
+@family("whole foods", relaxable=True, unit="kcal")
+def whole_food(problem: Problem) -> Iterator[Row]:
+    """Hold the share of energy from whole foods (shape: one row a day)."""
+    share = problem.wishes.whole_food_share
+    if share > 0:
+        says = f"at least {share:.0%} of energy from whole foods, outside sessions"
+        terms = _counted_energy(problem, "whole_food", share)
+        yield Row("whole_food", terms, least=0.0, says=says, key="whole_food_percent", scale=25.0)
+
+
+@family("added sugar", relaxable=True, unit="kcal")
+def added_sugar(problem: Problem) -> Iterator[Row]:
+    """Hold the share of energy from foods flagged as added sugar (shape: one row a day)."""
+    says = f"at most {ADDED_SUGAR_SHARE:.0%} of energy from sugary foods, outside sessions"
+    terms = _counted_energy(problem, "added_sugar", ADDED_SUGAR_SHARE)
+    yield Row("added_sugar", terms, most=0.0, says=says, key="added_sugar_percent", scale=25.0)

@@ -1,0 +1,171 @@
+"""When to eat: times of main meals, of meals around sessions and of snacks, from waking, sleeping and sessions.
+
+Pure geometry of the day; what each meal may hold is for `timing`. Times are minutes of the plan day.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from mealopt.targets.windows import TimedSession, window_at
+
+MAIN_MINUTES = 20
+OTHER_MINUTES = 10
+
+#: Where main meals fall in a waking day, as shares of it (common practice, no source).
+ANCHORS = {3: (0.04, 0.42, 0.79), 2: (0.25, 0.75)}
+NAMES = {3: ("breakfast", "lunch", "dinner"), 2: ("lunch", "dinner")}
+
+#: What it costs to put a main meal one hour off its anchor, and into a window by its tightness 0 to 4.
+ANCHOR_COST = 2.0
+TIGHT_COST = (0.0, 1.0, 2.5, 6.0, 14.0)
+
+GRID = 5
+AFTER_SESSION = 15
+BEFORE_SESSION = 15
+MAIN_APART = 150
+SNACK_APART = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Occasion:
+    """One eating occasion. session: the number of the session that it is for; 0 where for none."""
+
+    kind: str
+    start: int
+    end: int
+    main: bool = False
+    session: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class WakingDay:
+    """Waking time and what fills it. ahead: this day's sessions and the next day's first ones."""
+
+    wake: int
+    sleep: int
+    sessions: tuple[TimedSession, ...]
+    ahead: tuple[TimedSession, ...]
+
+    def free(self, start: int, minutes: int) -> bool:
+        """Whether one may sit down to eat for so long at this minute."""
+        end = start + minutes
+        if start < self.wake + 5 or end > self.sleep - 5:
+            return False
+        return all(
+            end <= session.start - BEFORE_SESSION or start >= session.end + AFTER_SESSION for session in self.sessions
+        )
+
+    def tightness(self, end: int) -> int:
+        """How tight the window of a meal ending then is, 0 to 4."""
+        return window_at(end, self.ahead).tightness
+
+
+def _grid(day: WakingDay, minutes: int) -> list[int]:
+    first = -(-(day.wake + 5) // GRID) * GRID
+    return [start for start in range(first, day.sleep - minutes, GRID) if day.free(start, minutes)]
+
+
+def main_meals(day: WakingDay, count: int) -> tuple[Occasion, ...]:
+    """Two or three main meals, near their anchors and out of tight windows: a shortest path over the day's grid.
+
+    Where the day has no room for so many, as many as there are room for, and at the least none.
+    """
+    length = day.sleep - day.wake
+    grid = _grid(day, MAIN_MINUTES)
+    while count >= 2:
+        found = _main_path(day, grid, [day.wake + share * length for share in ANCHORS[count]])
+        if found:
+            return tuple(
+                Occasion(kind, start, start + MAIN_MINUTES, main=True)
+                for kind, start in zip(NAMES[count], found, strict=True)
+            )
+        count -= 1
+    middle = day.wake + length / 2
+    single = sorted(grid, key=lambda start: (day.tightness(start + MAIN_MINUTES), abs(start - middle)))[:1]
+    return tuple(Occasion("dinner", start, start + MAIN_MINUTES, main=True) for start in single)
+
+
+def _main_path(day: WakingDay, grid: list[int], anchors: list[float]) -> list[int]:
+    costs = [
+        {
+            start: ANCHOR_COST * abs(start - anchor) / 60.0 + TIGHT_COST[day.tightness(start + MAIN_MINUTES)]
+            for start in grid
+        }
+        for anchor in anchors
+    ]
+    best: dict[int, tuple[float, list[int]]] = {start: (cost, [start]) for start, cost in costs[0].items()}
+    for stage in costs[1:]:
+        reached: dict[int, tuple[float, list[int]]] = {}
+        for start, cost in stage.items():
+            before = [
+                (value + cost + _gap_cost(start - last), [*path, start])
+                for last, (value, path) in best.items()
+                if start - last >= MAIN_APART
+            ]
+            if before:
+                reached[start] = min(before)
+        best = reached
+    return min(best.values())[1] if best else []
+
+
+def _gap_cost(gap: int) -> float:
+    return max(0.0, (210 - gap) / 30.0) + max(0.0, (gap - 420) / 120.0)
+
+
+def _apart(meals: list[Occasion], start: int, end: int, least: int) -> bool:
+    return all(start - meal.end >= least or meal.start - end >= least for meal in meals)
+
+
+def meal_before(day: WakingDay, meals: list[Occasion], session: TimedSession) -> Occasion | None:
+    """A meal before a session where none lies 1 to 4 h ahead of it (from less where one wakes for it); None else."""
+    demanding = session.hard or (session.endurance and session.minutes > 60)
+    last = max((meal.end for meal in meals if meal.end <= session.start), default=None)
+    since = session.start - (last if last is not None else -10_000)
+    most = 180 if demanding else 240
+    if since <= most or (session.window_steps == 0 and since < 360):
+        return None
+    wanted = session.start - 80
+    starts = [
+        start
+        for start in _grid(day, OTHER_MINUTES)
+        if 20 <= session.start - start - OTHER_MINUTES < 240 and _apart(meals, start, start + OTHER_MINUTES, 60)
+    ]
+    if not starts:
+        return None
+    start = min(starts, key=lambda minute: abs(minute + OTHER_MINUTES - wanted))
+    return Occasion("before", start, start + OTHER_MINUTES, session=session.number)
+
+
+def meal_after(day: WakingDay, meals: list[Occasion], session: TimedSession) -> Occasion | None:
+    """A meal within two hours after a session that asks for one, where none lies there; None else."""
+    asks = session.hard or not session.endurance or session.minutes > 60
+    if not asks or any(0 <= meal.start - session.end <= 120 for meal in meals):
+        return None
+    starts = [
+        start
+        for start in _grid(day, OTHER_MINUTES)
+        if 0 <= start - session.end <= 120 and _apart(meals, start, start + OTHER_MINUTES, 45)
+    ]
+    return Occasion("after", starts[0], starts[0] + OTHER_MINUTES, session=session.number) if starts else None
+
+
+def snack(day: WakingDay, meals: list[Occasion], least: int = SNACK_APART) -> Occasion | None:
+    """One more snack, in the middle of the widest gap that has room, out of tight windows where it can be."""
+    ends = [day.wake - 30, *(meal.end for meal in meals)]
+    starts = [*(meal.start for meal in meals), day.sleep + 30]
+
+    def room(start: int) -> float:
+        before = min(start - end for end in ends if end <= start)
+        after = min(begin - start for begin in starts if begin >= start)
+        return min(before, after) - 12.0 * day.tightness(start + OTHER_MINUTES) ** 2
+
+    options = [
+        start
+        for start in _grid(day, OTHER_MINUTES)
+        if start <= day.sleep - 30 and _apart(meals, start, start + OTHER_MINUTES, least)
+    ]
+    if not options:
+        return None
+    start = max(options, key=room)
+    return Occasion("snack", start, start + OTHER_MINUTES)

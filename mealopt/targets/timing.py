@@ -1,0 +1,275 @@
+"""The slots of a day: what is eaten when, and what each meal may and must hold.
+
+Eating takes 20 minutes for a main meal and 10 for others; the wish for meals a day is met first, then snacks are added
+until the plates can hold the day, and that is said.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from mealopt.core.clock import clock
+from mealopt.core.nutrients import FAT, FIBRE
+from mealopt.core.slots import RefuelWindow, Slot
+from mealopt.targets.mealtimes import Occasion, WakingDay, main_meals, meal_after, meal_before, snack
+from mealopt.targets.windows import TimedSession, window_at
+
+#: Most energy of one meal, and what it holds without strain, kcal (project's assumption).
+MAIN_MOST, MAIN_EASY = 1200.0, 1000.0
+OTHER_MOST, OTHER_EASY = 600.0, 430.0
+
+#: What a meal holds without strain by the tightness of its window, 0 to 4: little fat and fibre fill a smaller plate.
+EASY_IN_WINDOW = (1.0, 0.85, 0.7, 0.5, 0.3)
+
+#: How the day's energy spreads over its meals, as weights (common practice, no source).
+WEIGHTS = {"breakfast": 0.9, "lunch": 1.0, "dinner": 1.05, "snack": 0.38, "before": 0.38, "after": 0.5}
+
+#: The plates should hold this much more than the day asks for, so that the numbers can be met with sensible food.
+ROOM = 1.10
+MOST_SNACKS = 9
+
+#: Protein of a main meal and after lifting or hard work, g/kg (common practice within ISSN 2017's 0.25 g/kg a dose).
+PROTEIN_MAIN, PROTEIN_AFTER = 0.25, 0.3
+
+#: Fibre and fat of what is eaten in a session, g an hour (near zero; project's assumption).
+DURING_FIBRE, DURING_FAT = 2.0, 3.0
+
+#: Carbohydrate before an endurance session over 60 min, g/kg over the 1 to 4 h before: the least of the published 1-4.
+BEFORE_CARBOHYDRATE = 1.0
+
+#: Refuelling where the next session is less than 8 h away: g/kg/h for up to 4 h (ACSM/AND/DC 2016; 1.0-1.2).
+REFUEL_PER_HOUR, REFUEL_HOURS, REFUEL_WITHIN = 1.0, 4.0, 8 * 60
+
+
+@dataclass(frozen=True, slots=True)
+class DayShape:
+    """What the day's slots follow from.
+
+    wake, sleep: minutes. sessions: the day's, in order of time; ahead: the next day's, their times counted on.
+    energy_aim: kcal; mass_kg; meals_per_day: the wish. can_cook: spans with a stove, None for always. away: what is at
+    hand between away_from and away_to. cook_minutes: of the day. main_most: most kcal of a main meal. blocked: spans
+    already taken by settled meals.
+    """
+
+    wake: int
+    sleep: int
+    sessions: tuple[TimedSession, ...]
+    ahead: tuple[TimedSession, ...]
+    energy_aim: float
+    mass_kg: float
+    meals_per_day: int = 4
+    can_cook: tuple[tuple[int, int], ...] | None = None
+    away: str = ""
+    away_from: int | None = None
+    away_to: int | None = None
+    cook_minutes: int = 60
+    main_most: float = MAIN_MOST
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """The day's slots in order of time, windows of carbohydrate over several of them, and what was assumed."""
+
+    slots: tuple[Slot, ...]
+    refuel: tuple[RefuelWindow, ...]
+    notes: tuple[str, ...]
+
+
+def lay_slots(shape: DayShape) -> Layout:
+    """The slots of a day. Never fails: a day with little room gets few meals, and the plan then says what clashes."""
+    day = WakingDay(shape.wake, shape.sleep, shape.sessions, (*shape.sessions, *shape.ahead))
+    meals = list(main_meals(day, 2 if shape.meals_per_day == 2 else 3))
+    for session in shape.sessions:
+        before = meal_before(day, meals, session)
+        meals += [before] if before else []
+    for session in shape.sessions:
+        after = meal_after(day, meals, session)
+        meals += [after] if after else []
+    notes: list[str] = []
+    _add_snacks(shape, day, meals, notes)
+    during = [
+        Occasion("during", session.start, session.end, session=session.number)
+        for session in shape.sessions
+        if session.during_g[1] > 0
+    ]
+    ordered = sorted([*meals, *during], key=lambda meal: (meal.start, meal.end))
+    aims = _energy_aims(shape, day, ordered)
+    slots = tuple(_slot(shape, day, meal, index, aims[index]) for index, meal in enumerate(ordered))
+    slots = _with_protein(shape, slots)
+    return Layout(slots, _refuel_windows(shape, slots), tuple(notes))
+
+
+def _easy(shape: DayShape, day: WakingDay, meal: Occasion) -> float:
+    """What a meal holds without strain, kcal."""
+    window = window_at(meal.end, day.ahead)
+    easy = (min(MAIN_EASY, shape.main_most) if meal.main else OTHER_EASY) * EASY_IN_WINDOW[window.tightness]
+    return min(easy, 0.9 * window.energy_most) if window.energy_most is not None else easy
+
+
+def _during_kcal(shape: DayShape) -> float:
+    return sum(4.0 * sum(session.during_g) / 2.0 for session in shape.sessions)
+
+
+def _add_snacks(shape: DayShape, day: WakingDay, meals: list[Occasion], notes: list[str]) -> None:
+    wished = max(0, shape.meals_per_day - sum(meal.main for meal in meals))
+    needed = ROOM * (shape.energy_aim - _during_kcal(shape))
+    added = 0
+    while added < MOST_SNACKS:
+        holds = sum(_easy(shape, day, meal) for meal in meals)
+        if added >= wished and holds >= needed:
+            break
+        one = snack(day, meals) or (snack(day, meals, least=35) if added >= wished else None)
+        if one is None:
+            if holds < needed:
+                notes.append(
+                    f"the day has no room for more meals: they hold about {holds:.0f} kcal with ease, "
+                    f"{shape.energy_aim:.0f} kcal are asked for"
+                )
+            break
+        meals.append(one)
+        added += 1
+    if added > wished:
+        notes.append(f"{added - wished} more snacks than you wished, so that the meals can hold the day")
+
+
+def _energy_aims(shape: DayShape, day: WakingDay, meals: list[Occasion]) -> list[float]:
+    """Kcal that suit each meal: by weight, none over what it holds with ease while others have room."""
+    left = shape.energy_aim - _during_kcal(shape)
+    holds = [0.0 if meal.kind == "during" else _easy(shape, day, meal) for meal in meals]
+    weights = [0.0 if meal.kind == "during" else WEIGHTS[meal.kind] for meal in meals]
+    aims = [0.0] * len(meals)
+    open_meals = {index for index, weight in enumerate(weights) if weight > 0}
+    while open_meals and left > 1.0:
+        share = left / sum(weights[index] for index in open_meals)
+        full = {index for index in open_meals if share * weights[index] >= holds[index] - aims[index]}
+        for index in full or open_meals:
+            given = holds[index] - aims[index] if full else share * weights[index]
+            aims[index] += given
+            left -= given
+        open_meals -= full or open_meals
+    if left > 1.0 and sum(aims) > 0:
+        aims = [aim * (1.0 + left / sum(aims)) for aim in aims]
+    return aims
+
+
+def _slot(shape: DayShape, day: WakingDay, meal: Occasion, index: int, aim: float) -> Slot:
+    if meal.kind == "during":
+        return _during_slot(shape, meal, index)
+    window = window_at(meal.end, day.ahead)
+    most = shape.main_most if meal.main else OTHER_MOST
+    if window.energy_most is not None:
+        most = min(most, window.energy_most)
+    roomy = max(1.7 * aim, 520.0 if meal.main else 260.0)
+    most = min(most, roomy)
+    stove, heat = _kitchen(shape, meal, window.lead_minutes)
+    session = window.session
+    own_before = session.number if session is not None and not session.next_day else None
+    return Slot(
+        index=index,
+        kind=meal.kind,
+        start=meal.start,
+        end=meal.end,
+        label=f"{meal.kind} at {clock(meal.start)}",
+        main=meal.main,
+        limits=window.limits,
+        energy_least=min(0.5 * aim, 0.8 * most) if meal.main else min(0.35 * aim, 0.8 * most),
+        energy_aim=min(aim, most),
+        energy_most=most,
+        before_session=own_before,
+        lead_minutes=window.lead_minutes,
+        after_session=meal.session if meal.kind == "after" else None,
+        stove=stove,
+        heat=heat,
+        minutes_most=_minutes_at_hand(shape, meal),
+        settles=bool(window.limits),
+    )
+
+
+def _during_slot(shape: DayShape, meal: Occasion, index: int) -> Slot:
+    session = next(entry for entry in shape.sessions if entry.number == meal.session)
+    hours = session.minutes / 60.0
+    least, most = session.during_g
+    return Slot(
+        index=index,
+        kind="during",
+        start=meal.start,
+        end=meal.end,
+        label=f"in the {session.kind} at {clock(meal.start)}",
+        limits={FIBRE: DURING_FIBRE * hours, FAT: DURING_FAT * hours},
+        energy_least=3.5 * least,
+        energy_aim=2.0 * (least + most),
+        energy_most=4.6 * most + 20.0,
+        during_session=session.number,
+        settles=True,
+        carbohydrate_least=least,
+        carbohydrate_most=most,
+    )
+
+
+def _kitchen(shape: DayShape, meal: Occasion, lead: int | None) -> tuple[bool, bool]:
+    """Whether there is a stove for the meal, and whether it can at least be heated."""
+    stove = shape.can_cook is None or any(start <= meal.start <= end + 30 for start, end in shape.can_cook)
+    heat = True
+    away_from, away_to = shape.away_from, shape.away_to
+    if shape.away and away_from is not None and away_to is not None and away_from <= meal.start < away_to:
+        stove, heat = False, shape.away != "no_kitchen"
+    if lead is not None and lead < 30:
+        stove = False
+    return stove, heat
+
+
+def _minutes_at_hand(shape: DayShape, meal: Occasion) -> int:
+    """Kitchen minutes for one meal: the day's, and no longer than since waking or the last session's end."""
+    since = [meal.start - shape.wake + 10, *(meal.start - session.end + 15 for session in shape.sessions)]
+    return max(5, min(shape.cook_minutes, min(span for span in since if span > 0)))
+
+
+def _with_protein(shape: DayShape, slots: tuple[Slot, ...]) -> tuple[Slot, ...]:
+    """The slots with their least protein: each main meal, and the first meal within 2 h of lifting or hard work."""
+    after: set[int] = set()
+    for session in shape.sessions:
+        if session.hard or not session.endurance:
+            first = next((s.index for s in slots if s.kind != "during" and 0 <= s.start - session.end <= 120), None)
+            after |= {first} if first is not None else set()
+    least = {}
+    for slot in slots:
+        per_kg = PROTEIN_AFTER if slot.index in after else PROTEIN_MAIN if slot.main else 0.0
+        least[slot.index] = min(per_kg * shape.mass_kg, 0.35 * slot.energy_most / 4.0)
+    return tuple(_replaced(slot, least[slot.index]) for slot in slots)
+
+
+def _replaced(slot: Slot, protein: float) -> Slot:
+    from dataclasses import replace
+
+    return replace(slot, protein_least=round(protein, 1)) if protein > 0 else slot
+
+
+def _refuel_windows(shape: DayShape, slots: tuple[Slot, ...]) -> tuple[RefuelWindow, ...]:
+    windows = []
+    eaten = [slot for slot in slots if slot.kind != "during"]
+    for session in (*shape.sessions, *shape.ahead):
+        ahead = [slot for slot in eaten if 45 <= session.start - slot.end <= 240]
+        if session.endurance and session.minutes > 60 and ahead:
+            room = sum(min(slot.energy_most, slot.energy_aim * 1.2) for slot in ahead) * 0.7 / 4.0
+            aim = min(BEFORE_CARBOHYDRATE * shape.mass_kg, room)
+            says = f"carbohydrate in the 1 to 4 h before the {session.kind} at {clock(session.start)}"
+            windows.append(RefuelWindow(tuple(slot.index for slot in ahead), 0.0, round(aim), says))
+    everything = (*shape.sessions, *shape.ahead)
+    for first, second in zip(everything, everything[1:], strict=False):
+        if not first.next_day and first.endurance and second.start - first.end < REFUEL_WITHIN:
+            window = _between(shape, eaten, first, second)
+            windows += [window] if window else []
+    return tuple(windows)
+
+
+def _between(shape: DayShape, eaten: list[Slot], first: TimedSession, second: TimedSession) -> RefuelWindow | None:
+    """1.0 g/kg/h for up to 4 h after the first session, or as much as its meals hold before the second."""
+    until = min(first.end + REFUEL_HOURS * 60, second.start)
+    meals = [slot for slot in eaten if first.end <= slot.start <= until]
+    if not meals:
+        return None
+    hours = (until - first.end) / 60.0
+    room = sum(min(slot.energy_most, slot.energy_aim * 1.3) for slot in meals) * 0.7 / 4.0
+    aim = min(REFUEL_PER_HOUR * shape.mass_kg * hours, room)
+    says = f"carbohydrate between the {first.kind} and the {second.kind}"
+    return RefuelWindow(tuple(slot.index for slot in meals), 0.0, round(aim), says)
