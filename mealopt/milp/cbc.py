@@ -47,7 +47,7 @@ def solve(model: Model, gap: float = 1e-4, seconds: float = 60.0, gap_absolute: 
     start = time.perf_counter()
     built.problem.solve(_engine(timeLimit=seconds, gapRel=gap, gapAbs=gap_absolute, options=["randomSeed 0"]))
     took = time.perf_counter() - start
-    status = _status(built, proven=gap <= 1e-6)
+    status = _status(built, proven=gap <= 1e-6 or not any(model.whole))
     values = _values(built) if status.solved else []
     objective = model.value(values) if values else 0.0
     slack = max(gap * abs(objective), gap_absolute) if any(model.whole) else 0.0

@@ -97,6 +97,7 @@ class Highs:
         """Solve with whole-number columns taken as continuous."""
         start = time.perf_counter()
         self._engine.setOptionValue("solve_relaxation", True)
+        self._engine.setOptionValue("time_limit", highspy.kHighsInf)
         self._engine.run()
         self._engine.setOptionValue("solve_relaxation", False)
         status = _FOUND.get(self._engine.getModelStatus(), Status.NOTHING)
@@ -130,11 +131,15 @@ class Highs:
         engine = self._engine
         engine.setOptionValue("mip_rel_gap", gap)
         engine.setOptionValue("mip_abs_gap", gap_absolute)
-        engine.setOptionValue("objective_target", -highspy.kHighsInf if target is None else target)
+        engine.setOptionValue("objective_target", -highspy.kHighsInf if target is None else self._sign * target)
         engine.setOptionValue("time_limit", engine.getRunTime() + max(seconds, 0.01))
         engine.run()
         took = time.perf_counter() - start
         status = _FOUND.get(engine.getModelStatus(), Status.NOTHING)
+        if engine.getModelStatus() == highspy.HighsModelStatus.kUnboundedOrInfeasible:
+            # With whole numbers the engine does not tell the two apart; the linear program does.
+            open_ended = self.relax().status is Status.UNBOUNDED
+            return Answer(Status.UNBOUNDED if open_ended else status, [], 0.0, 0.0, took, version())
         info = engine.getInfo()
         found = info.primal_solution_status == highspy.SolutionStatus.kSolutionStatusFeasible
         objective = engine.getObjectiveValue()

@@ -1,0 +1,97 @@
+"""One model kept open: bounds moved between solves, a known solution offered, a target to stop at."""
+
+from __future__ import annotations
+
+import pytest
+
+from mealopt.milp.answer import Status
+from mealopt.milp.highs import Highs, version
+from mealopt.milp.model import Model, Row
+from tests.milp.conftest import knapsack, market_split
+
+
+def cheaper_first() -> Model:
+    """Five of three columns at most 4 each, at 1, 2 and 3."""
+    model = Model(rows=[Row("five", ((0, 1.0), (1, 1.0), (2, 1.0)), least=5.0)])
+    for cost in (1.0, 2.0, 3.0):
+        model.column(0, 4, whole=True, cost=cost)
+    return model
+
+
+def test_set_most_and_back() -> None:
+    engine = Highs(cheaper_first())
+    assert engine.relax().values == pytest.approx([4, 1, 0])
+    engine.set_most([0, 1], 0.0)
+    assert engine.solve().status is Status.INFEASIBLE
+    engine.set_most([1])
+    assert engine.solve().values == pytest.approx([0, 4, 1])
+    engine.set_most([0])
+    assert engine.solve(gap=0).objective == pytest.approx(6.0)
+    assert engine.relax().values == pytest.approx([4, 1, 0])
+
+
+def test_set_most_gives_back_an_open_end() -> None:
+    model = Model(maximise=True, rows=[Row("r", ((0, 1.0),), most=100.0)])
+    model.column(cost=1.0)
+    engine = Highs(model)
+    engine.set_most([0], 7.0)
+    assert engine.relax().objective == pytest.approx(7.0)
+    engine.set_most([0])
+    assert engine.relax().objective == pytest.approx(100.0)
+
+
+def test_set_least() -> None:
+    engine = Highs(cheaper_first())
+    engine.set_least(2, 3.0)
+    assert engine.solve().values == pytest.approx([2, 0, 3])
+    engine.set_least(2, 0.0)
+    assert engine.solve().values == pytest.approx([4, 1, 0])
+
+
+def test_a_known_solution_is_taken_up() -> None:
+    """Without it nothing is found in this time (test_status); with it the answer is at least as good."""
+    model, planted = market_split()
+    engine = Highs(model)
+    engine.start_from(planted)
+    found = engine.solve(gap=0.0, seconds=0.2)
+    assert found.status.solved
+    assert found.objective <= model.value(planted) + 1e-6
+    for row in model.rows:
+        assert row.activity(found.values) == pytest.approx(row.least, abs=1e-6)
+    assert found.bound <= found.objective + 1e-9
+
+
+@pytest.mark.parametrize("maximise", [False, True])
+def test_a_target_is_enough(maximise: bool) -> None:
+    model = knapsack()
+    best = Highs(model).solve(gap=0.0).objective
+    if not maximise:
+        model.maximise, model.cost = False, [-cost for cost in model.cost]
+    sign = 1.0 if maximise else -1.0
+    target = 0.99 * best
+    found = Highs(model).solve(gap=0.0, target=sign * target)
+    assert found.status.solved
+    assert sign * found.objective >= target - 1e-6
+
+
+def test_a_solve_that_ran_out_of_time_leaves_the_next_ones_theirs() -> None:
+    model, _ = market_split(planted=False)
+    engine = Highs(model)
+    assert engine.solve(seconds=0.05).status is Status.NOTHING
+    assert engine.relax().status is Status.OPTIMAL
+
+
+def test_the_linear_program_does_not_unmake_the_whole_numbers() -> None:
+    model = Model(rows=[Row("r", ((0, 2.0),), least=3.0)])
+    model.column(0, 9, whole=True, cost=1.0)
+    engine = Highs(model)
+    ends = [engine.relax().objective, engine.solve().objective, engine.relax().objective, engine.solve().objective]
+    assert ends == pytest.approx([1.5, 2.0, 1.5, 2.0])
+
+
+def test_the_engine_names_itself() -> None:
+    """The wrong optima of 1.14.0 are why 1.15.1 is the least."""
+    name, _, number = version().partition(" ")
+    assert name == "HiGHS"
+    assert tuple(int(part) for part in number.split(".")[:3]) >= (1, 15, 1)
+    assert Highs(cheaper_first()).solve().solver == version()
