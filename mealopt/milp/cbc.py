@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import time
 import warnings
+from dataclasses import replace
 from typing import Any
 
 import pulp
@@ -58,7 +59,9 @@ def solve(model: Model, gap: float = 1e-4, seconds: float = 60.0, gap_absolute: 
 
 def relax(model: Model) -> Relaxation:
     """Solve the linear program, with duals."""
-    built = build(model)
+    # Told to maximise, this engine loses the sign of reduced costs where its presolve leaves nothing to do.
+    sign = -1.0 if model.maximise else 1.0
+    built = build(replace(model, maximise=False, cost=[sign * cost for cost in model.cost]))
     start = time.perf_counter()
     built.problem.solve(_engine(mip=False))
     took = time.perf_counter() - start
@@ -67,7 +70,7 @@ def relax(model: Model) -> Relaxation:
         return Relaxation(status, [], 0.0, [], [], took)
     duals = [0.0] * len(model.rows)
     for row, constraint in zip(built.row_of, built.problem.constraints(), strict=True):
-        duals[row] += float(constraint.pi or 0.0)
+        duals[row] += sign * float(constraint.pi or 0.0)
     values = _values(built)
-    reduced = [float(variable.dj or 0.0) for variable in built.variables]
+    reduced = [sign * float(variable.dj or 0.0) for variable in built.variables]
     return Relaxation(status, values, model.value(values), duals, reduced, took)

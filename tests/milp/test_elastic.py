@@ -1,0 +1,129 @@
+"""The least that must give, and the rows that clash."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from mealopt.milp.answer import Status
+from mealopt.milp.elastic import clashing_rows, find_clash, least_relaxation
+from mealopt.milp.model import Model, Row
+from tests.milp.conftest import market_split
+
+
+def three_wishes(whole: bool = False) -> Model:
+    """One column that should be at least 8 and at most 5, must be at most 6, and comes in whole numbers or not."""
+    model = Model()
+    model.column(0, 20, whole=whole, cost=1000.0)
+    model.column(0, 20)
+    model.rows += [
+        Row("floor", ((0, 1.0),), least=8.0, relaxable=True),
+        Row("bystander", ((1, 1.0),), 2.0, 3.0, relaxable=True),
+        Row("ceiling", ((0, 1.0),), most=5.0, relaxable=True, scale=10.0),
+        Row("wall", ((0, 1.0),), most=6.0),
+    ]
+    return model
+
+
+def test_the_row_with_the_larger_scale_gives_first() -> None:
+    """The ceiling gives 1 up to the wall at a tenth of the harm; what is left, the floor gives."""
+    relief = least_relaxation(three_wishes())
+    assert relief is not None
+    assert {name: (give.side, give.by) for name, give in relief.by_name.items()} == {
+        "floor": ("least", pytest.approx(2.0)),
+        "ceiling": ("most", pytest.approx(1.0)),
+    }
+    assert relief.total == pytest.approx(2.1)
+    assert relief.bound == pytest.approx(2.1)
+    assert relief.values[0] == pytest.approx(6.0)
+    assert len(relief.values) == 2
+
+
+def test_only_the_rows_asked_give() -> None:
+    relief = least_relaxation(three_wishes(), [0])
+    assert relief is not None
+    assert [(give.row, give.name, give.by) for give in relief.gives] == [(0, "floor", pytest.approx(3.0))]
+
+
+def test_nothing_gives_where_all_can_be_met() -> None:
+    model = three_wishes()
+    model.rows[0] = replace(model.rows[0], least=4.0)
+    relief = least_relaxation(model)
+    assert relief is not None
+    assert (relief.gives, relief.total) == ((), 0.0)
+    assert clashing_rows(model) == []
+
+
+def test_whole_numbers_stay_whole() -> None:
+    """Twice a whole number cannot be 3: it gives 1 on either side, not 0."""
+    model = Model(rows=[Row("odd", ((0, 2.0),), 3.0, 3.0)])
+    model.column(0, 9, whole=True)
+    relief = least_relaxation(model)
+    assert relief is not None
+    (give,) = relief.gives
+    assert give.by == pytest.approx(1.0)
+    assert (give.side, relief.values[0]) in (("least", pytest.approx(1.0)), ("most", pytest.approx(2.0)))
+    assert clashing_rows(model) == ["odd"]
+
+
+def test_no_relief_where_the_others_clash() -> None:
+    model = three_wishes()
+    model.rows.append(Row("rock", ((0, 1.0),), least=7.0))
+    assert least_relaxation(model) is None
+    assert set(clashing_rows(model)) == {"wall", "rock"}
+
+
+def test_the_clash_is_looked_for_among_relaxable_rows() -> None:
+    """The wall holds meanwhile: with it the floor cannot be met, whatever the ceiling says."""
+    assert clashing_rows(three_wishes()) == ["floor"]
+    model = three_wishes()
+    model.rows[3] = replace(model.rows[3], most=9.0)
+    assert sorted(clashing_rows(model)) == ["ceiling", "floor"]
+    assert clashing_rows(model, [2]) == ["ceiling"]
+
+
+def test_one_clash_among_very_many_rows() -> None:
+    model = Model()
+    for number in range(400):
+        model.column(0, 10, cost=1.0)
+        model.rows.append(Row(f"wanted_{number}", ((number, 1.0),), least=float(number % 10)))
+    model.rows.insert(123, Row("few", ((7, 1.0), (301, 1.0), (158, 1.0)), most=13.0))
+    assert sorted(clashing_rows(model)) == ["few", "wanted_158", "wanted_7"]
+
+
+def test_the_program_itself_is_left_alone() -> None:
+    model, fresh = three_wishes(), three_wishes()
+    least_relaxation(model)
+    clashing_rows(model)
+    assert model == fresh
+
+
+def test_maximising_plays_no_part() -> None:
+    model = three_wishes()
+    model.maximise = True
+    relief = least_relaxation(model)
+    assert relief is not None
+    assert relief.total == pytest.approx(2.1)
+
+
+def test_out_of_time_is_said() -> None:
+    model, _ = market_split(planted=False)
+    model.rows[0] = replace(model.rows[0], relaxable=True)
+    relief = least_relaxation(model, seconds=0.2)
+    assert relief is not None
+    assert (relief.status, relief.gives, relief.values) == (Status.NOTHING, (), [])
+    clash = find_clash(model, seconds=0.2)
+    assert (clash.rows, clash.irreducible) == ((), False)
+
+
+def test_a_clash_within_no_time_is_not_called_irreducible() -> None:
+    clash = find_clash(three_wishes(), seconds=0.0)
+    assert not clash.irreducible
+
+
+def test_a_scale_of_nought_is_refused() -> None:
+    model = three_wishes()
+    model.rows[0] = replace(model.rows[0], scale=0.0)
+    with pytest.raises(ValueError, match="floor has a scale of 0"):
+        least_relaxation(model)
