@@ -84,8 +84,10 @@ def solve_in_stages(
     floor: float = 1.0,
     seconds: float = 20.0,
     progress: Progress | None = None,
+    decisive: Sequence[int] = (),
 ) -> Answer:
-    """Minimise the model. groups: 0/1 columns of which exactly one a group is 1.
+    """Minimise the model. groups: 0/1 columns of which exactly one a group is 1; decisive: further whole-number columns
+    that the first stage must not split, such as those that cost something themselves.
 
     The bound given holds for the whole model. Status INFEASIBLE is proven; LIMIT has a solution without the gap asked
     for; NOTHING has none. progress: called with value and bound when the value falls.
@@ -93,13 +95,14 @@ def solve_in_stages(
     search = Search(gap, floor, seconds, progress=progress)
     engine = Highs(model)
     switches = [column for group in groups for column in group]
-    others = [column for column, whole in enumerate(model.whole) if whole and column not in set(switches)]
+    first = {*switches, *decisive}
+    others = [column for column, whole in enumerate(model.whole) if whole and column not in first]
     engine.set_whole(others, False)
     exhausted = _combinations(engine, switches, others, search)
     if exhausted and not search.values:
         return search.ended(Status.INFEASIBLE)
     if not exhausted and not search.proven() and not search.over():
-        _whole(engine, others, search)
+        return search.ended(_whole(engine, others, search))
     return search.ended()
 
 
@@ -132,8 +135,8 @@ def _combinations(engine: Highs, switches: list[int], others: list[int], search:
     return False
 
 
-def _whole(engine: Highs, others: list[int], search: Search) -> None:
-    """The whole program, from the best found."""
+def _whole(engine: Highs, others: list[int], search: Search) -> Status | None:
+    """The whole program, from the best found; INFEASIBLE where it proves that there is none, otherwise None."""
     engine.drop_cuts()
     engine.set_whole(others, True)
     if search.values:
@@ -142,3 +145,4 @@ def _whole(engine: Highs, others: list[int], search: Search) -> None:
     search.offer(answer)
     if answer.status.solved:
         search.bound = max(search.bound, answer.bound)
+    return Status.INFEASIBLE if answer.status is Status.INFEASIBLE and not search.values else None
