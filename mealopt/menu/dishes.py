@@ -16,10 +16,12 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_valida
 
 from mealopt.core.slots import KINDS
 from mealopt.errors import BadInput
+from mealopt.menu.cookable import measured, why_not
 from mealopt.table.files import foods_folder
 from mealopt.table.pantry import Food, Pantry, shipped_pantry
 
 _ROLE = re.compile(r"\{(\w+)\}")
+_BRACKET = re.compile(r"\[([^\[\]]*)\]")
 
 
 class Component(BaseModel):
@@ -65,6 +67,7 @@ class Dish(BaseModel):
 
     name: words with {role} where the chosen foods stand; a part in [square brackets] goes when its role is left out.
     kind: what sort of meal it is; no two of a kind in one day. kitchen: the kitchen that it comes from.
+    method: steps, with {role} where the chosen foods stand; a step goes when a role in it is left out.
     heat: what making it needs. served: warm or cold. reheats: may be eaten reheated where only that is at hand.
     carry: may be taken along and eaten cold. minutes: hands and stove. fridge_days: 0 where it does not keep.
     hours_out: may stand without a fridge, at most 2 for cooked food. salt_percent: cooking salt as % of the dish.
@@ -122,6 +125,25 @@ class Dish(BaseModel):
             raise ValueError(f"energy {list(self.energy)} is not a range")
         return self
 
+    @model_validator(mode="after")
+    def _left_out(self) -> Dish:
+        """Name and method read well whichever roles are left out: no word of a food that is not there, no step lost."""
+        optional = {part.role for part in self.component if part.pick[0] == 0}
+        for inside in _BRACKET.findall(self.name):
+            roles = set(_ROLE.findall(inside))
+            if not roles or roles - optional:
+                raise ValueError(f"name: [{inside}] must hold a role that may be left out, and no other")
+        outside = _BRACKET.sub("", self.name)
+        if "[" in outside or "]" in outside:
+            raise ValueError("name: a square bracket stands alone or within another")
+        for role in _ROLE.findall(outside):
+            if role in optional:
+                raise ValueError(f"name: {{{role}}} may be left out, so it belongs in [square brackets]")
+        for step in self.method:
+            if len(optional & set(_ROLE.findall(step))) > 1:
+                raise ValueError(f"method: {step!r} names two roles that may be left out; give each a step of its own")
+        return self
+
 
 class Menu:
     """All dishes by id, with the pantry that they are cooked from."""
@@ -151,6 +173,9 @@ def read_dishes(path: Path, pantry: Pantry) -> dict[str, Dish]:
             for food in part.foods:
                 if food not in pantry.foods:
                     raise BadInput(f"{where}: the pantry has no {food!r}")
+        clash = why_not(dish, measured(pantry))
+        if clash:
+            raise BadInput(f"{where}: {clash}")
         if dish.id in dishes:
             raise BadInput(f"{where}: the id stands twice")
         dishes[dish.id] = dish
