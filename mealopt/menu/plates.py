@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from functools import lru_cache
+from hashlib import blake2b
 
 from mealopt.core.filters import FoodFilter
-from mealopt.core.nutrients import ENERGY, FAT, FIBRE, FRUIT_VEGETABLE
+from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, FRUIT_VEGETABLE, PROTEIN, SATURATED, SODIUM
 from mealopt.core.slots import Slot
 from mealopt.menu.dishes import Component, Dish, Menu
 from mealopt.table.pantry import Food, Pantry
@@ -68,12 +70,22 @@ def per_gram(food: Food, pantry: Pantry) -> dict[str, float]:
     return amounts
 
 
+@lru_cache(maxsize=8192)
+def draw(seed: str, name: str) -> bytes:
+    """A name's place in the order that a seed gives."""
+    return blake2b(f"{seed}|{name}".encode(), digest_size=8).digest()
+
+
 class Larder:
     """The foods that one athlete may be given, as choices, each made once."""
 
-    def __init__(self, menu: Menu, foods: FoodFilter, prices: dict[str, float] | None = None) -> None:
+    def __init__(
+        self, menu: Menu, foods: FoodFilter, prices: dict[str, float] | None = None, seed: str | None = None
+    ) -> None:
+        """seed: of the foods that stand in today for those they are alike to; None keeps every food."""
         self.menu = menu
         self.filter = foods
+        self._seed = seed
         self._prices = prices or {}
         self._choices: dict[str, Choice | None] = {}
 
@@ -82,6 +94,25 @@ class Larder:
         if name not in self._choices:
             self._choices[name] = self._make(self.menu.pantry.foods[name])
         return self._choices[name]
+
+    def without_alike(self, component: Component, choices: tuple[Choice, ...]) -> tuple[Choice, ...]:
+        """The choices less those that another one stands in for today: preferred ones stay, "less" ones go first."""
+        if self._seed is None or len(choices) <= component.pick[1]:
+            return choices
+        wishes = self.filter
+
+        def order(choice: Choice) -> tuple[int, bytes]:
+            liked = 0 if choice.name in wishes.prefer else 2 if choice.name in wishes.less else 1
+            return liked, draw(self._seed or "", choice.name)
+
+        kept: list[Choice] = []
+        for choice in sorted(choices, key=order):
+            grams = min(choice.most_g, component.grams[1])
+            same = sum(alike(choice, other, grams) for other in kept)
+            if choice.name in wishes.prefer or same < component.pick[1]:
+                kept.append(choice)
+        names = {choice.name for choice in kept}
+        return tuple(choice for choice in choices if choice.name in names)
 
     def _make(self, food: Food) -> Choice | None:
         if food.name in self.filter.never or self.filter.refuses(food.diet, frozenset(food.allergens)):
@@ -100,6 +131,21 @@ class Larder:
             most_day_g=food.most_day_g,
             price_per_gram=self._prices.get(food.name),
         )
+
+
+#: Two foods of a part stand in for each other where a full portion differs by no more than this (project's assumption).
+ALIKE = {ENERGY: 40.0, PROTEIN: 2.5, CARBOHYDRATE: 8.0, FAT: 2.5, FIBRE: 2.0, SATURATED: 1.5, SODIUM: 250.0}
+
+
+def alike(one: Choice, other: Choice, grams: float) -> bool:
+    """Whether a portion of so many grams makes no odds between the two."""
+    if one.counts != other.counts or one.settles != other.settles:
+        return False
+    return all(
+        (key in one.per_gram) == (key in other.per_gram)
+        and abs(one.per_gram.get(key, 0.0) - other.per_gram.get(key, 0.0)) * grams <= most
+        for key, most in ALIKE.items()
+    )
 
 
 def kitchen_allows(dish: Dish, slot: Slot) -> bool:
@@ -147,6 +193,7 @@ def plate(dish: Dish, slot: Slot, larder: Larder) -> Plate | None:
         )
         if len(choices) < component.pick[0]:
             return None
+        choices = larder.without_alike(component, choices)
         if choices:
             pick = (component.pick[0], min(component.pick[1], len(choices)))
             parts.append(Part(component.role, pick, component.grams, choices))

@@ -68,6 +68,12 @@ class Highs:
         for column in columns:
             self._engine.changeColBounds(column, self.model.least[column], self._most[column] if most is None else most)
 
+    def rule_out(self, columns: Iterable[int]) -> None:
+        """Fix these columns at none for good: no later `set_most` gives them back."""
+        for column in columns:
+            self._most[column] = 0.0
+            self._engine.changeColBounds(column, 0.0, 0.0)
+
     def set_least(self, column: int, least: float) -> None:
         """Bound one column from below."""
         self._engine.changeColBounds(column, least, self._most[column])

@@ -1,9 +1,12 @@
 """A program whose choices come in groups (one option of each), solved in stages to a proven gap.
 
-First only the options are whole numbers, all else is continuous: that is quick, its answer names one option a group,
-and its bound holds for the whole program. Then those options are held and the rest is solved in whole numbers: small.
-Where the two are still too far apart, that combination is cut off and the next best is looked at; the bound is then
-the lower of the next combination's and those that were cut off. Last, the whole program from the best found.
+The linear program first: its value bounds every answer, and its reduced costs tell which options matter. Then only the
+options are whole numbers and all else is continuous: that is quick, and its answer names one option a group. Those are
+held and the rest is solved in whole numbers: small. This is done first among the options that the linear program leans
+on, for a first answer; what cannot beat it by more than the gap is then ruled out by reduced cost, and the same is done
+among all that are left, for the bound. Where answer and bound are still too far apart, the combination is cut off and
+the next best looked at; the bound is then the lower of the next combination's and those cut off. Last, the whole
+program from the best found.
 """
 
 from __future__ import annotations
@@ -12,7 +15,7 @@ import time
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
-from mealopt.milp.answer import Answer, Status
+from mealopt.milp.answer import Answer, Relaxation, Status
 from mealopt.milp.highs import Highs, version
 from mealopt.milp.model import Model
 
@@ -20,6 +23,9 @@ from mealopt.milp.model import Model
 COMBINATIONS = 6
 SECONDS_EACH = 1.5
 KEEP = 0.3
+
+#: Options of a group in the first look: always this many, and more where the linear program uses them.
+LOOKED_AT, LOOKED_AT_MOST, USED = 2, 4, 0.02
 
 Progress = Callable[[float, float], None]
 
@@ -40,6 +46,7 @@ class Search:
     values: list[float] = field(default_factory=list)
     objective: float = float("inf")
     bound: float = float("-inf")
+    ruled_out: float = float("inf")
     progress: Progress | None = None
 
     def left(self) -> float:
@@ -97,13 +104,72 @@ def solve_in_stages(
     switches = [column for group in groups for column in group]
     first = {*switches, *decisive}
     others = [column for column, whole in enumerate(model.whole) if whole and column not in first]
+    relaxed = engine.relax()
+    if not relaxed.status.solved:
+        return search.ended(relaxed.status)
+    search.bound = relaxed.objective
     engine.set_whole(others, False)
+    if _first_look(engine, groups, switches, others, relaxed, search):
+        return search.ended()
     exhausted = _combinations(engine, switches, others, search)
     if exhausted and not search.values:
         return search.ended(Status.INFEASIBLE)
     if not exhausted and not search.proven() and not search.over():
         return search.ended(_whole(engine, others, search))
     return search.ended()
+
+
+def _first_look(
+    engine: Highs,
+    groups: Sequence[Sequence[int]],
+    switches: list[int],
+    others: list[int],
+    relaxed: Relaxation,
+    search: Search,
+) -> bool:
+    """An answer from the options that the linear program leans on, and by it what is ruled out; whether that is all."""
+    off: list[int] = []
+    for group in groups:
+        ranked = sorted(group, key=lambda column: (-relaxed.values[column], relaxed.reduced_costs[column]))
+        for place, column in enumerate(ranked):
+            if place >= LOOKED_AT and (place >= LOOKED_AT_MOST or relaxed.values[column] < USED):
+                off.append(column)
+    engine.set_most(off, 0.0)
+    keep = KEEP * search.allowed()
+    named = engine.solve(1e-9, search.left(), gap_absolute=keep)
+    engine.set_most(off)
+    if not named.status.solved:
+        return False
+    held = _hold(engine, switches, others, named, search, search.bound + search.allowed(), keep)
+    search.offer(held)
+    if search.proven():
+        return True
+    if search.values:
+        threshold = search.ruled_out = search.objective - search.allowed()
+        engine.rule_out(
+            column
+            for column in switches
+            if relaxed.values[column] < 1e-7 and relaxed.objective + relaxed.reduced_costs[column] >= threshold
+        )
+    return False
+
+
+def _hold(
+    engine: Highs,
+    switches: list[int],
+    others: list[int],
+    named: Answer,
+    search: Search,
+    goal: float,
+    keep: float,
+) -> Answer:
+    """The whole-number answer with the named options held."""
+    engine.set_whole(others, True)
+    engine.set_most((column for column in switches if named.values[column] <= 0.5), 0.0)
+    held = engine.solve(1e-9, min(SECONDS_EACH, search.left()), gap_absolute=keep, target=goal)
+    engine.set_most(switches)
+    engine.set_whole(others, False)
+    return held
 
 
 def _combinations(engine: Highs, switches: list[int], others: list[int], search: Search) -> bool:
@@ -113,18 +179,13 @@ def _combinations(engine: Highs, switches: list[int], others: list[int], search:
         keep = KEEP * search.allowed()
         chosen = engine.solve(1e-9, search.left(), gap_absolute=keep)
         if chosen.status is Status.INFEASIBLE:
-            search.bound = max(search.bound, min(behind, search.objective))
+            search.bound = max(search.bound, min(behind, search.objective, search.ruled_out))
             return behind == float("inf") or search.proven()
         if not chosen.status.solved:
             return False
-        search.bound = max(search.bound, min(chosen.bound, behind))
+        search.bound = max(search.bound, min(chosen.bound, behind, search.ruled_out))
         on = [column for column in switches if chosen.values[column] > 0.5]
-        engine.set_whole(others, True)
-        engine.set_most((column for column in switches if chosen.values[column] <= 0.5), 0.0)
-        goal = search.bound + search.allowed()
-        held = engine.solve(1e-9, min(SECONDS_EACH, search.left()), gap_absolute=keep, target=goal)
-        engine.set_most(switches)
-        engine.set_whole(others, False)
+        held = _hold(engine, switches, others, chosen, search, search.bound + search.allowed(), keep)
         search.offer(held)
         if search.proven():
             return True
@@ -144,5 +205,5 @@ def _whole(engine: Highs, others: list[int], search: Search) -> Status | None:
     answer = engine.solve(search.gap, search.left(), gap_absolute=search.allowed())
     search.offer(answer)
     if answer.status.solved:
-        search.bound = max(search.bound, answer.bound)
+        search.bound = max(search.bound, min(answer.bound, search.ruled_out))
     return Status.INFEASIBLE if answer.status is Status.INFEASIBLE and not search.values else None

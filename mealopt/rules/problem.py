@@ -192,6 +192,16 @@ class Problem:
         self.charge(term, column, cost)
         return column
 
+    def decisive(self) -> list[int]:
+        """Columns of foods that cost something themselves, or that somebody prefers: no stage should split them."""
+        wanted = self.wishes.prefer
+        return [
+            food.used
+            for serving in self.all_servings
+            for food in serving.foods
+            if food.used != serving.served and (self.model.cost[food.used] > 0 or food.choice.name in wanted)
+        ]
+
     def shares(self, values: list[float]) -> dict[str, float]:
         """Each term's share of the penalty at these column values, in points."""
         return {term: sum(cost * values[column] for column, cost in terms) for term, terms in self.costs.items()}

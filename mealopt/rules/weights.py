@@ -5,9 +5,9 @@ Frozen with the benchmark: a change of one moves the figures that stand in the R
 
 from __future__ import annotations
 
-#: A gap is (value - bound) / max(value, FLOOR): 1 % of a day better than this is 0.4 points, under half of what a person
+#: A gap is (value - bound) / max(value, FLOOR): 1 % of a day better than this is half a point, half of what a person
 #: would notice.
-FLOOR = 40.0
+FLOOR = 50.0
 
 #: nutrient key -> (share of the aim that is free below it, free above it, points per 1 % beyond, points per 1 % above)
 AIM: dict[str, tuple[float, float, float, float]] = {

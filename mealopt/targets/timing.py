@@ -15,8 +15,8 @@ from mealopt.targets.mealtimes import Occasion, WakingDay, main_meals, meal_afte
 from mealopt.targets.windows import TimedSession, window_at
 
 #: Most energy of one meal, and what it holds without strain, kcal (project's assumption).
-MAIN_MOST, MAIN_EASY = 1200.0, 1000.0
-OTHER_MOST, OTHER_EASY = 600.0, 430.0
+MAIN_MOST, MAIN_EASY = 1200.0, 1080.0
+OTHER_MOST, OTHER_EASY = 600.0, 500.0
 
 #: What a meal holds without strain by the tightness of its window, 0 to 4: little fat and fibre fill a smaller plate.
 EASY_IN_WINDOW = (1.0, 0.85, 0.7, 0.5, 0.3)
@@ -25,7 +25,7 @@ EASY_IN_WINDOW = (1.0, 0.85, 0.7, 0.5, 0.3)
 WEIGHTS = {"breakfast": 0.9, "lunch": 1.0, "dinner": 1.05, "snack": 0.38, "before": 0.38, "after": 0.5}
 
 #: The plates should hold this much more than the day asks for, so that the numbers can be met with sensible food.
-ROOM = 1.10
+ROOM = 1.06
 MOST_SNACKS = 9
 
 #: Protein of a main meal and after lifting or hard work, g/kg (common practice within ISSN 2017's 0.25 g/kg a dose).

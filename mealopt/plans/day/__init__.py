@@ -1,1 +1,1 @@
-
+"""One day: shape, pose, solve, write down."""

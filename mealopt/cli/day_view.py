@@ -1,0 +1,197 @@
+"""A planned day as a person reads it: a timeline of meals and sessions, the totals beside their bands, the solve."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from rich.console import Group, RenderableType
+from rich.text import Text
+
+from mealopt.cli.portions import portion
+from mealopt.cli.wording import (
+    BAD,
+    CAUTION,
+    GOOD,
+    HEADING,
+    IN_SHORT,
+    QUIET,
+    amount,
+    columns,
+    dated,
+    drawn,
+    duration,
+    heading,
+    label,
+    limits,
+    listed,
+    missed,
+    paragraph,
+    plain_table,
+    wide,
+)
+from mealopt.core.bands import Band
+from mealopt.core.clock import minutes_of
+from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN, UNITS
+
+if TYPE_CHECKING:
+    from mealopt.api import Meal, Plan, PlanDay, SessionEntry, Solve, TargetBand
+
+_TIME = "cyan"
+_SESSION = "bold magenta"
+
+_GIVEN = (ENERGY, PROTEIN, CARBOHYDRATE, FAT, FIBRE)
+
+_SLOTS = {"before": "before a session", "during": "in the session", "after": "after a session"}
+
+_STATUS = {
+    "optimal": "proven within the gap asked for",
+    "gap": "the time ended before the gap asked for was proven",
+    "limit": "the time ended, and how far it is from the best is not known",
+    "stopped": "stopped by hand: the best so far",
+}
+
+
+def day_page(plan: Plan, entry: PlanDay, *, method: bool) -> Iterator[RenderableType]:
+    """The parts of the page for one day of a plan. method: whether each meal says how it is made."""
+    name = (plan.case.get("athlete") or {}).get("name") or "the athlete"
+    yield Text(f"{name}: {dated(entry.date, entry.day)}", style=HEADING, overflow="fold")
+    yield paragraph(IN_SHORT, CAUTION)
+    yield from _timeline(entry, method)
+    yield heading("The day beside its targets")
+    yield from _totals(entry)
+    yield heading("Cautions")
+    yield listed(entry.cautions, CAUTION)
+    if entry.notes:
+        yield heading("What was assumed")
+        yield listed(dict.fromkeys(entry.notes))
+    yield heading("How this plan was found")
+    yield from _found(plan, entry)
+
+
+def _timeline(entry: PlanDay, method: bool) -> Iterator[RenderableType]:
+    # A session stands before what is eaten in it, and what is eaten after it at its end.
+    happenings: list[tuple[int, int, str, RenderableType]] = [
+        (minutes_of(session.start), 0, session.start, _session(session)) for session in entry.sessions
+    ]
+    happenings += [(minutes_of(meal.time), 1, meal.time, _meal(meal, entry, method)) for meal in entry.meals]
+    for _, _, time, words in sorted(happenings, key=lambda happening: happening[:2]):
+        grid = columns(5)
+        grid.add_row(Text(time, style=_TIME), words)
+        yield ""
+        yield grid
+
+
+def _session(session: SessionEntry) -> Group:
+    title = f"Session {session.number}: {session.kind}, {session.effort}, {duration(session.minutes)}"
+    parts: list[RenderableType] = [Text(f"{title}, until {session.ends}", style=_SESSION)]
+    if session.net_kcal:
+        eaten = f", {amount(session.replaced_kcal, ENERGY)} eaten back" if session.replaced_kcal else ""
+        parts.append(paragraph(f"{amount(session.net_kcal, ENERGY)} above rest{eaten}", indent=2))
+    if session.during_g is not None:
+        hourly = _carbohydrate(session.carbohydrate_g_per_h)
+        eaten = f"to eat in it: {_carbohydrate(session.during_g)} carbohydrate in all"
+        parts.append(paragraph(f"{eaten}, {hourly} an hour" if hourly else eaten, indent=2))
+    parts += [paragraph(note, CAUTION, indent=2) for note in session.notes]
+    return Group(*parts)
+
+
+def _carbohydrate(band: TargetBand | None) -> str:
+    return "" if band is None else limits(_band(band), "g")
+
+
+def _meal(meal: Meal, entry: PlanDay, method: bool) -> Group:
+    kitchen = f" ({meal.minutes} min)" if meal.minutes else ""
+    slot = _SLOTS.get(meal.slot, meal.slot)
+    title = Text(overflow="fold").append(f"{meal.number}. {slot.capitalize()}: ", style=HEADING).append(meal.dish)
+    parts: list[RenderableType] = [title.append(kitchen, style=QUIET)]
+    parts += [paragraph(portion(item), indent=2) for item in meal.items]
+    given = ", ".join(_gives(meal, key) for key in _GIVEN if key in meal.totals)
+    parts.append(paragraph(f"= {given}", GOOD, indent=2))
+    if meal.limits:
+        parts.append(paragraph(_window(meal, entry), indent=2))
+    parts += [paragraph(note, CAUTION, indent=2) for note in meal.notes]
+    if method and meal.method:
+        parts.append(paragraph(" ".join(meal.method), QUIET, indent=2))
+    return Group(*parts)
+
+
+def _gives(meal: Meal, key: str) -> str:
+    value = amount(meal.totals[key], key)
+    return value if key == ENERGY else f"{label(key)} {value}"
+
+
+def _window(meal: Meal, entry: PlanDay) -> str:
+    """The limits of the meal's window beside what it holds, and which session they are for."""
+    held = ", ".join(
+        f"{label(key)} at most {amount(most, key)} (holds {_here(key, meal.totals.get(key))})"
+        for key, most in meal.limits.items()
+    )
+    if meal.lead_minutes is None:
+        return f"limits: {held}"
+    ahead = f"session {meal.before_session}" if meal.before_session is not None else "the next day's session"
+    return f"{duration(meal.lead_minutes)} before {ahead}: {held}"
+
+
+def _band(target: TargetBand) -> Band:
+    return Band(target.least, target.aim, target.most)
+
+
+def _totals(entry: PlanDay) -> Iterator[RenderableType]:
+    rows = [(key, _band(target), entry.totals.get(key)) for key, target in entry.targets.items()]
+    if wide():
+        table = plain_table(("", False), ("here", True), ("target", False), ("", False))
+        for key, band, value in rows:
+            table.add_row(label(key), _here(key, value), limits(band, UNITS[key]), _line(band, value))
+        yield table
+        yield paragraph("[ least, | aim, # this day, ] most", QUIET)
+    else:
+        for key, band, value in rows:
+            yield paragraph(f"{label(key)}: {_here(key, value)}; {limits(band, UNITS[key])}")
+            yield Text("  ").append(_line(band, value))
+    yield from _shortfalls(entry, rows)
+    yield paragraph(f"In the kitchen: {duration(sum(meal.minutes for meal in entry.meals))}.")
+    blanks = [f"{label(key)} {int(100 * share)} %" for key, share in entry.coverage.items() if key in entry.targets]
+    if blanks:
+        yield paragraph(f"Known for this share of the food's weight only, so there may be more: {', '.join(blanks)}.")
+
+
+def _here(key: str, value: float | None) -> str:
+    return "unknown" if value is None else amount(value, key)
+
+
+def _line(band: Band, value: float | None) -> Text:
+    if value is None:
+        return Text("")
+    return Text(drawn(band, value), style=BAD if missed(band, value) else GOOD)
+
+
+def _shortfalls(entry: PlanDay, rows: list[tuple[str, Band, float | None]]) -> Iterator[RenderableType]:
+    for key, band, value in rows:
+        off = 0.0 if value is None else missed(band, value)
+        if off:
+            words = f"short of its least by {amount(-off, key)}" if off < 0 else f"over its most by {amount(off, key)}"
+            yield paragraph(f"{label(key)}: {words}", BAD)
+    for words in entry.missed:
+        yield paragraph(f"not met: {words}", BAD)
+
+
+def _found(plan: Plan, entry: PlanDay) -> Iterator[RenderableType]:
+    solve = entry.solve or plan.solve
+    yield paragraph(_solve(solve))
+    total = sum(entry.penalty.values())
+    if entry.penalty and total > 0:
+        yield paragraph("The penalty, 0 for an ideal day, by its terms:")
+        grid = plain_table(("", False), ("points", True), ("share", True))
+        for term, points in sorted(entry.penalty.items(), key=lambda share: -share[1]):
+            grid.add_row(f"  {term}", f"{points:.1f}", f"{100 * points / total:.0f} %")
+        yield grid
+    yield paragraph(f"Food table: {plan.table.name}, SHA-256 {plan.table.sha256[:12]}...", QUIET)
+
+
+def _solve(solve: Solve) -> str:
+    value = "" if solve.objective is None else f": penalty {solve.objective:.2f}"
+    bound = "" if solve.bound is None else f", at best {solve.bound:.2f}"
+    gap = "" if solve.gap is None else f", gap {100 * solve.gap:.2g} %"
+    size = f"{solve.rows:,} rows, {solve.columns:,} columns"
+    return f"{solve.solver}, {_STATUS[solve.status]}{value}{bound}{gap}; {solve.seconds:.1f} s; {size}."

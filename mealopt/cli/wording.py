@@ -1,0 +1,158 @@
+"""Numbers, bands and paragraphs as a person reads them: a unit with each number, no false digits."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import date
+
+from rich.padding import Padding
+from rich.table import Table
+from rich.text import Text
+
+from mealopt.cli.output import width
+from mealopt.core.bands import Band
+from mealopt.core.nutrients import LABELS, UNITS
+
+#: Below this many characters a table of many columns becomes one block for each row.
+TABLE_FROM = 72
+
+CAUTION = "yellow"
+BAD = "bold red"
+GOOD = "green"
+HEADING = "bold"
+QUIET = "dim"
+
+DAY_NAMES = {
+    "mon": "Monday",
+    "tue": "Tuesday",
+    "wed": "Wednesday",
+    "thu": "Thursday",
+    "fri": "Friday",
+    "sat": "Saturday",
+    "sun": "Sunday",
+}
+
+IN_SHORT = (
+    "Planning help for healthy adults, not medical advice: read the cautions below; with a condition, a doctor or "
+    "registered dietitian decides."
+)
+
+
+def number(value: float) -> str:
+    """A number without false digits: 2,740 and 118 whole, 8.9 and 0.8 with one digit, 0.025 with two that count."""
+    if abs(value) >= 9.95:
+        return f"{value:,.0f}"
+    text = f"{value:.1f}" if abs(value) >= 0.095 or value == 0 else f"{value:.2g}"
+    return text.removesuffix(".0")
+
+
+def amount(value: float, key: str) -> str:
+    """A nutrient's number with the unit of its key: "118 g"."""
+    return f"{number(value)} {UNITS[key]}"
+
+
+def label(key: str) -> str:
+    """The words for a nutrient's key."""
+    return LABELS[key]
+
+
+def limits(band: Band, unit: str = "") -> str:
+    """A band in words: "3,815-3,971, aim 3,893", "at least 400", "at most 43"."""
+    least, aim, most = band.least, band.aim, band.most
+    unit = f" {unit}" if unit else ""
+    if least is not None and most is not None:
+        text = f"{number(least)}-{number(most)}{unit}"
+    elif least is not None:
+        text = f"at least {number(least)}{unit}"
+    elif most is not None:
+        text = f"at most {number(most)}{unit}"
+    else:
+        return "no limit" if aim is None else f"aim {number(aim)}{unit}"
+    return text if aim is None or aim == least else f"{text}, aim {number(aim)}"
+
+
+def duration(minutes: int) -> str:
+    """Minutes as people say them: "45 min", "2 h", "3 h 45 min"."""
+    hours, rest = divmod(minutes, 60)
+    if not hours:
+        return f"{rest} min"
+    return f"{hours} h {rest} min" if rest else f"{hours} h"
+
+
+def dated(on: date | None, day: str) -> str:
+    """The day's name, with its date where there is one: "Saturday 13 March 2027"."""
+    return f"{DAY_NAMES[day]} {long_date(on)}" if on else DAY_NAMES[day]
+
+
+def long_date(on: date) -> str:
+    """ "13 March 2027"."""
+    return f"{on.day} {on:%B %Y}"
+
+
+def heading(text: str) -> Text:
+    """A heading with an empty line above it."""
+    return Text(f"\n{text}", style=HEADING)
+
+
+def paragraph(text: str, style: str = "", indent: int = 0) -> Padding:
+    """Words that wrap inside their indent."""
+    return Padding(Text(text, style=style, overflow="fold"), (0, 0, 0, indent))
+
+
+def listed(sentences: Iterable[str], style: str = "") -> Table:
+    """Sentences one under the other, each behind a dash."""
+    grid = columns(1)
+    for sentence in sentences:
+        grid.add_row("-", Text(sentence, style=style, overflow="fold"))
+    return grid
+
+
+def columns(first: int) -> Table:
+    """A grid of a narrow column of this many characters, and one that takes the rest and wraps."""
+    grid = Table.grid(padding=(0, 1), pad_edge=False)
+    grid.add_column(width=first, no_wrap=True)
+    grid.add_column(overflow="fold", width=width() - first - 1)
+    return grid
+
+
+def plain_table(*headers: tuple[str, bool]) -> Table:
+    """A table without lines. headers: words, and whether numbers stand under them, which align right and never wrap."""
+    table = Table(box=None, pad_edge=False, padding=(0, 1), header_style=HEADING)
+    for words, numeric in headers:
+        table.add_column(words, justify="right" if numeric else "left", no_wrap=numeric, overflow="fold")
+    return table
+
+
+def wide() -> bool:
+    """Whether a table of many columns fits."""
+    return width() >= TABLE_FROM
+
+
+def drawn(band: Band, value: float, inner: int = 15) -> str:
+    """A band as a line of characters, with "#" where the value lies and "|" at the aim; [ and ] are the limits.
+
+    With one limit only the line runs from zero to the most, or from the least to its double.
+    """
+    low = band.least if band.least is not None else 0.0
+    high = band.most if band.most is not None else 2 * low
+    if high <= low:
+        return ""
+
+    def place(at: float) -> int:
+        return min(inner - 1, max(0, round((at - low) / (high - low) * (inner - 1))))
+
+    line = ["-"] * inner
+    if band.aim is not None and low <= band.aim <= high:
+        line[place(band.aim)] = "|"
+    line[place(value)] = "<" if value < low else ">" if value > high and band.most is not None else "#"
+    left = "[" if band.least is not None else " "
+    right = "]" if band.most is not None else " "
+    return f"{left}{''.join(line)}{right}"
+
+
+def missed(band: Band, value: float) -> float:
+    """How far a value lies outside its band, above 0 over it, below 0 short of it; rounding is let pass."""
+    for limit, sign in ((band.least, -1), (band.most, 1)):
+        if limit is not None and sign * (value - limit) > 1e-3 * abs(limit) + 1e-6:
+            return value - limit
+    return 0.0

@@ -1,0 +1,221 @@
+"""A solved day written down as a plan document."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import timedelta
+
+from mealopt import __version__
+from mealopt.core.bands import Band
+from mealopt.core.clock import DAYS, clock
+from mealopt.core.slots import Slot
+from mealopt.documents.parts import TargetBand
+from mealopt.documents.plan import Item, Meal, Plan, PlanDay, SessionEntry, Solve, Table
+from mealopt.documents.totals import Portion, Totals, day_totals
+from mealopt.menu.dishes import Dish
+from mealopt.milp.answer import Answer, Status
+from mealopt.people.case import Case
+from mealopt.people.notes import case_notes
+from mealopt.people.reading import case_to_dict
+from mealopt.plans.day.solve import SolvedDay
+from mealopt.plans.words import dish_name, kitchen_measure, method_of
+from mealopt.rules import weights
+from mealopt.rules.problem import Problem, Serving
+from mealopt.table.pantry import Pantry
+from mealopt.targets.model import DayTargets, SessionEnergy
+
+SALT = "salt"
+
+#: What a plan is not: stands with every list of food.
+READ_LABELS = (
+    "a food table knows no recipe and no trace: read each label for allergens; "
+    "oats need certification for coeliac disease"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """One food of a plate as chosen: pantry name, grams, and the role that it fills ("" for cooking salt)."""
+
+    food: str
+    grams: float
+    role: str
+
+
+def chosen_foods(serving: Serving, values: list[float], pantry: Pantry) -> list[Chosen]:
+    """The foods of the served plate in whole kitchen steps, with the salt that it is cooked with."""
+    chosen = [
+        Chosen(food.choice.name, round(grams, 2), part.part.role)
+        for part in serving.parts
+        for food in part.foods
+        if (grams := food.grams(values)) > 0
+    ]
+    salt = round(serving.plate.dish.salt_percent / 100.0 * sum(entry.grams for entry in chosen), 1)
+    if salt > 0 and not any(entry.food == SALT for entry in chosen) and SALT in pantry.foods:
+        chosen.append(Chosen(SALT, salt, ""))
+    return chosen
+
+
+def _item(chosen: Chosen, pantry: Pantry) -> Item:
+    food = pantry.foods[chosen.food]
+    bought = chosen.grams / food.yield_factor / (food.edible_percent / 100.0)
+    measure = (
+        f"{chosen.grams:g} g"
+        if chosen.food == SALT and not chosen.role
+        else kitchen_measure(chosen.grams, food.measure, food.measure_g)
+    )
+    return Item(
+        food=food.name,
+        source=food.source,
+        grams=chosen.grams,
+        measure=measure,
+        state=food.state,
+        as_bought_g=round(bought, 1),
+        says=food.says,
+    )
+
+
+def _named(dish: Dish, chosen: list[Chosen], pantry: Pantry) -> tuple[str, tuple[str, ...]]:
+    roles: dict[str, list[str]] = {}
+    for entry in chosen:
+        if entry.role:
+            roles.setdefault(entry.role, []).append(pantry.foods[entry.food].says)
+    return dish_name(dish.name, roles), method_of(dish.method, roles)
+
+
+def _meal(slot: Slot, dish: Dish, chosen: list[Chosen], totals: dict[str, float], pantry: Pantry) -> Meal:
+    name, method = _named(dish, chosen, pantry)
+    notes = []
+    if dish.heat == "stove" and not slot.stove and slot.kind != "during":
+        notes.append("made ahead and reheated" if dish.reheats and slot.heat else "made ahead, taken along, eaten cold")
+    return Meal(
+        number=slot.index + 1,
+        slot=slot.kind,  # type: ignore[arg-type]
+        time=clock(slot.start),
+        ends=clock(slot.end),
+        dish=name,
+        dish_id=dish.id,
+        minutes=dish.minutes,
+        before_session=slot.before_session,
+        lead_minutes=slot.lead_minutes,
+        limits=dict(slot.limits) if slot.kind != "during" else {},
+        items=tuple(_item(entry, pantry) for entry in chosen),
+        totals=totals,
+        method=method,
+        notes=tuple(notes),
+    )
+
+
+def _meals(problem: Problem, values: list[float], pantry: Pantry) -> tuple[tuple[Meal, ...], Totals]:
+    served = [
+        next(serving for serving in options if round(values[serving.served]) == 1) for options in problem.servings
+    ]
+    chosen = [chosen_foods(serving, values, pantry) for serving in served]
+    totals = day_totals([[_portion(entry, pantry) for entry in meal] for meal in chosen])
+    meals = tuple(
+        _meal(serving.slot, serving.plate.dish, foods, meal_totals, pantry)
+        for serving, foods, meal_totals in zip(served, chosen, totals.meals, strict=True)
+    )
+    return meals, totals
+
+
+def _portion(chosen: Chosen, pantry: Pantry) -> Portion:
+    food = pantry.foods[chosen.food]
+    return Portion(chosen.grams, pantry.row(food).per_100g, frozenset(food.counts))
+
+
+def _band(band: Band) -> TargetBand:
+    return TargetBand(least=band.least, aim=band.aim, most=band.most)
+
+
+def _session(entry: SessionEnergy, number: int) -> SessionEntry:
+    session = entry.session
+    least, most = entry.carbohydrate_g_per_h
+    during_least, during_most = entry.during_g
+    return SessionEntry(
+        number=number,
+        kind=session.kind,
+        effort=session.effort,
+        start=clock(session.start_minute),
+        ends=clock(session.end_minute),
+        minutes=session.minutes,
+        net_kcal=round(entry.net_kcal, 1),
+        replaced_kcal=round(entry.replaced_kcal, 1),
+        carbohydrate_g_per_h=TargetBand(least=round(least, 1), most=round(most, 1)) if most > 0 else None,
+        during_g=TargetBand(least=round(during_least, 1), most=round(during_most, 1)) if during_most > 0 else None,
+        how=entry.how,
+        source=entry.source,
+        notes=entry.notes,
+    )
+
+
+def _refuel_notes(solved: SolvedDay, meals: tuple[Meal, ...]) -> list[str]:
+    notes = []
+    for window in solved.posed.refuel:
+        eaten = sum(meals[index].totals.get("carbohydrate_g", 0.0) for index in window.slots)
+        if eaten < window.aim - 1.0:
+            notes.append(f"{window.says}: {eaten:.0f} g of the {window.aim:.0f} g that would suit")
+    return notes
+
+
+def solve_entry(answer: Answer, rows: int, columns: int, seconds: float) -> Solve:
+    """How the answer was found, as the document has it."""
+    status = {Status.OPTIMAL: "optimal", Status.GAP: "optimal", Status.LIMIT: "gap"}[answer.status]
+    known = answer.bound > -1e20
+    return Solve(
+        solver=answer.solver,
+        status=status,  # type: ignore[arg-type]
+        objective=round(answer.objective, 4),
+        bound=round(answer.bound, 4) if known else None,
+        gap=round(answer.gap(weights.FLOOR), 5) if known else None,
+        seconds=round(seconds, 3),
+        rows=rows,
+        columns=columns,
+    )
+
+
+def _date(case: Case, day: str) -> str | None:
+    return None if case.week_of is None else (case.week_of + timedelta(days=DAYS.index(day))).isoformat()
+
+
+def plan_day_entry(solved: SolvedDay, solve: Solve) -> PlanDay:
+    """One day of the document."""
+    posed, targets = solved.posed, solved.posed.targets
+    pantry = posed.larder.menu.pantry
+    values = solved.answer.values
+    meals, totals = _meals(solved.problem, values, pantry)
+    shares = {term: round(points, 2) for term, points in solved.problem.shares(values).items() if points >= 0.005}
+    return PlanDay(
+        day=posed.day,  # type: ignore[arg-type]
+        date=_date(posed.case, posed.day),  # type: ignore[arg-type]
+        sessions=tuple(_session(entry, number) for number, entry in enumerate(targets.sessions, start=1)),
+        targets={key: _band(band) for key, band in posed.bands.items()},
+        meals=meals,
+        totals=totals.day,
+        coverage=totals.coverage,
+        missed=(),
+        cautions=_cautions(targets),
+        notes=(*case_notes(posed.case), *targets.notes, *posed.notes, *_refuel_notes(solved, meals)),
+        penalty=shares,
+        solve=solve,
+    )
+
+
+def _cautions(targets: DayTargets) -> tuple[str, ...]:
+    return (*targets.cautions, READ_LABELS)
+
+
+def day_plan(solved: SolvedDay) -> Plan:
+    """The plan document of one solved day."""
+    model = solved.problem.model
+    solve = solve_entry(solved.answer, len(model.rows), model.columns, solved.seconds)
+    composition = solved.posed.larder.menu.pantry.composition
+    return Plan(
+        schema="mealopt/plan-1",
+        kind="day",
+        case=case_to_dict(solved.posed.case),
+        table=Table(name=composition.name, sha256=composition.sha256),
+        days=(plan_day_entry(solved, solve),),
+        solve=solve,
+        program=f"mealopt {__version__}",
+    )

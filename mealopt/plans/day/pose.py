@@ -1,0 +1,118 @@
+"""A day posed as a problem: who eats, what the day asks for, and the card that it is chosen from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from hashlib import sha256
+
+from mealopt.core.bands import Band
+from mealopt.core.filters import FoodFilter
+from mealopt.core.nutrients import ENERGY
+from mealopt.core.slots import RefuelWindow, Slot
+from mealopt.errors import BadInput
+from mealopt.menu.dishes import Menu, shipped_menu
+from mealopt.menu.plates import Larder
+from mealopt.people.case import Case
+from mealopt.people.notes import named_foods
+from mealopt.plans.day.bands import own_limits, posed_bands
+from mealopt.plans.day.card import Card, quickest
+from mealopt.plans.day.shape import day_layout
+from mealopt.rules.problem import OwnLimit, Problem, Wishes
+from mealopt.rules.registry import pose
+from mealopt.table.find import nearest
+from mealopt.table.prices import shipped_prices
+from mealopt.targets.day import day_targets
+from mealopt.targets.model import DayTargets
+
+#: Share of energy outside sessions that comes from whole foods: at rest, and on very big days.
+WHOLE_FOOD, WHOLE_FOOD_BIG = 0.7, 0.6
+
+#: A day is very big from this many times the baseline on.
+BIG_DAY = 1.45
+PRODUCE_KINDS = 3
+
+
+@dataclass(frozen=True, slots=True)
+class PosedDay:
+    """All that one day's problem is made of, but its plates. notes: what was assumed on the way."""
+
+    case: Case
+    day: str
+    targets: DayTargets
+    slots: tuple[Slot, ...]
+    refuel: tuple[RefuelWindow, ...]
+    bands: dict[str, Band]
+    own: tuple[OwnLimit, ...]
+    wishes: Wishes
+    larder: Larder
+    seed: str
+    notes: tuple[str, ...]
+
+    def card(self) -> Card:
+        """A fresh card for the day."""
+        return Card(self.slots, self.larder, self.seed)
+
+    def problem(self, card: Card, leave_out: frozenset[str] = frozenset()) -> Problem:
+        """The rows and columns of what the card holds now."""
+        plates = tuple(tuple(drawn) for drawn in card.plates)
+        problem = Problem(self.slots, plates, self.bands, self.wishes, self.refuel, self.own)
+        pose(problem, leave_out)
+        return problem
+
+
+def food_filter(case: Case) -> FoodFilter:
+    """What the athlete eats, from the case."""
+    kitchen = case.kitchen
+    return FoodFilter(
+        diet=kitchen.diet,
+        gluten_free=kitchen.gluten_free,
+        avoid_allergens=frozenset(kitchen.avoid_allergens),
+        never=frozenset(kitchen.never),
+        prefer=frozenset(kitchen.prefer),
+        less=frozenset(kitchen.less),
+    )
+
+
+def check_names(case: Case, menu: Menu) -> None:
+    """Raise BadInput for a food or dish that the case names and nothing here is called."""
+    for key, name in named_foods(case):
+        if name not in menu.pantry.foods and name not in menu.dishes:
+            raise BadInput(f"{key}: {name!r} is no food of the pantry and no dish{nearest(name, menu.pantry)}")
+
+
+def _wishes(case: Case, day: str, targets: DayTargets, menu: Menu) -> Wishes:
+    kitchen = case.kitchen_on(day)
+    aim = targets.bands[ENERGY].aim or 0.0
+    share = WHOLE_FOOD_BIG if aim > BIG_DAY * targets.baseline_kcal else WHOLE_FOOD
+    return Wishes(
+        minutes_most=float(kitchen.cook_minutes),
+        budget=kitchen.budget,
+        prefer=frozenset(case.kitchen.prefer),
+        less=frozenset(case.kitchen.less),
+        whole_food_share=0.0 if targets.eve else share,
+        produce_kinds=0 if targets.eve else PRODUCE_KINDS,
+        quickest=quickest(menu),
+    )
+
+
+def pose_day(case: Case, day: str) -> PosedDay:
+    """The day of a case as a problem. Raises Refused and BadInput as the targets do, BadInput for unknown foods."""
+    targets = day_targets(case, day)
+    menu = shipped_menu()
+    check_names(case, menu)
+    layout = day_layout(case, day, targets)
+    bands, sunk = posed_bands(targets, layout.slots)
+    seed = sha256(f"{case.athlete.name}|{case.week_of}|{day}".encode()).hexdigest()[:16]
+    return PosedDay(
+        case=case,
+        day=day,
+        targets=targets,
+        slots=layout.slots,
+        refuel=layout.refuel,
+        bands=bands,
+        own=own_limits(case, day, layout.slots),
+        wishes=_wishes(case, day, targets, menu),
+        larder=Larder(menu, food_filter(case), shipped_prices(), seed),
+        seed=seed,
+        notes=(*layout.notes, *sunk),
+    )

@@ -1,0 +1,126 @@
+"""Solving a posed day: a short card first, a longer one where the proof or the numbers ask for it."""
+
+from __future__ import annotations
+
+import math
+import time
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from mealopt.errors import OutOfTime
+from mealopt.milp.answer import Answer, Status
+from mealopt.milp.stages import solve_in_stages, tolerance
+from mealopt.plans.day.pose import PosedDay
+from mealopt.rules import weights
+from mealopt.rules.problem import Problem
+
+#: Plates a slot on the first card.
+FIRST_CARD = 12
+
+Progress = Callable[[str], None]
+
+
+@dataclass(frozen=True, slots=True)
+class SolvedDay:
+    """A day's answer: its problem, the solver's answer, and how long all of it took, in seconds."""
+
+    posed: PosedDay
+    problem: Problem
+    answer: Answer
+    seconds: float
+
+
+@dataclass(frozen=True, slots=True)
+class NothingFits:
+    """Proven: nothing meets the rows. empty: labels of slots that no dish fits at all."""
+
+    posed: PosedDay
+    empty: tuple[str, ...]
+
+
+def solve_posed(
+    posed: PosedDay,
+    gap: float = 0.01,
+    seconds: float = 20.0,
+    solver: str = "highs",
+    progress: Progress | None = None,
+) -> SolvedDay | NothingFits:
+    """Solve the day to the gap, over all dishes that fit.
+
+    The penalty charges a plate by its place on the card, and no term is negative: so no day that uses a plate beyond
+    the card can cost less than that place does, and the bound is the lower of the two.
+    Raises OutOfTime where the time passed without a plan.
+    """
+    start = time.perf_counter()
+    card, places = posed.card(), FIRST_CARD
+    best: SolvedDay | None = None
+    while True:
+        card.deal(places)
+        if card.ended and card.empty():
+            return NothingFits(posed, tuple(slot.label for slot in card.empty()))
+        left = seconds - (time.perf_counter() - start)
+        if left <= 0:
+            break
+        if not card.empty():
+            problem = posed.problem(card)
+            answer = _run(problem, gap, left, solver, progress)
+            if answer.status is Status.INFEASIBLE and card.ended:
+                return NothingFits(posed, ())
+            if answer.status.solved:
+                best = _better(best, SolvedDay(posed, problem, answer, 0.0))
+                bound = answer.bound if card.ended else min(answer.bound, beyond(problem, places))
+                close = best.answer.objective - bound <= tolerance(best.answer.objective, gap, weights.FLOOR)
+                if close or card.ended or answer.status is Status.LIMIT:
+                    return _finished(best, bound, gap, start)
+        places = _next(places, best, gap)
+    if best is None:
+        raise OutOfTime(f"no plan was found in {seconds:g} s; give it more with --seconds")
+    return _finished(best, min(best.answer.bound, beyond(best.problem, FIRST_CARD)), gap, start)
+
+
+def beyond(problem: Problem, places: int) -> float:
+    """The least that a day can cost which uses a plate beyond this many places of the card.
+
+    Its own place is charged, and in every other slot at least the cheapest plate; the rest costs nothing or more.
+    """
+    last = weights.PLACE * places
+    cheapest = [
+        min([last, *(problem.model.cost[serving.served] for serving in options)]) for options in problem.servings
+    ]
+    return last + sum(cheapest) - max(cheapest, default=0.0)
+
+
+def _next(places: int, best: SolvedDay | None, gap: float) -> int:
+    if best is None:
+        return places * 3
+    value = best.answer.objective
+    rest = beyond(best.problem, places) - weights.PLACE * places
+    wanted = math.ceil((value - tolerance(value, gap, weights.FLOOR) - rest) / weights.PLACE)
+    return min(max(places + 1, wanted), places * 2)
+
+
+def _run(problem: Problem, gap: float, seconds: float, solver: str, progress: Progress | None) -> Answer:
+    if solver == "cbc":
+        from mealopt.milp import cbc
+
+        return cbc.solve(problem.model, gap, seconds, gap_absolute=gap * weights.FLOOR)
+    groups = [[serving.served for serving in options] for options in problem.servings]
+
+    def tell(value: float, bound: float) -> None:
+        if progress is not None:
+            progress(f"penalty {value:.1f}, at best {max(bound, 0.0):.1f}")
+
+    return solve_in_stages(problem.model, groups, gap, weights.FLOOR, seconds, tell, problem.decisive())
+
+
+def _better(best: SolvedDay | None, found: SolvedDay) -> SolvedDay:
+    return found if best is None or found.answer.objective <= best.answer.objective else best
+
+
+def _finished(best: SolvedDay, bound: float, gap: float, start: float) -> SolvedDay:
+    """The answer with a bound that holds for every dish, on the card or beyond it."""
+    answer = replace(best.answer, bound=min(bound, best.answer.objective))
+    apart = answer.objective - answer.bound
+    close = apart <= tolerance(answer.objective, gap, weights.FLOOR) + 1e-9
+    status = Status.OPTIMAL if apart <= 1e-6 else Status.GAP if close else Status.LIMIT
+    return replace(best, answer=replace(answer, status=status), seconds=time.perf_counter() - start)
