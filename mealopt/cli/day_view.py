@@ -86,8 +86,10 @@ def _session(session: SessionEntry) -> Group:
     title = f"Session {session.number}: {session.kind}, {session.effort}, {duration(session.minutes)}"
     parts: list[RenderableType] = [Text(f"{title}, until {session.ends}", style=_SESSION)]
     if session.net_kcal:
-        eaten = f", {amount(session.replaced_kcal, ENERGY)} eaten back" if session.replaced_kcal else ""
-        parts.append(paragraph(f"{amount(session.net_kcal, ENERGY)} above rest{eaten}", indent=2))
+        eaten = (
+            f"{amount(session.replaced_kcal, ENERGY)} eaten back" if session.replaced_kcal else "nothing added for it"
+        )
+        parts.append(paragraph(f"{amount(session.net_kcal, ENERGY)} above rest, {eaten}", indent=2))
     if session.during_g is not None:
         hourly = _carbohydrate(session.carbohydrate_g_per_h)
         eaten = f"to eat in it: {_carbohydrate(session.during_g)} carbohydrate in all"

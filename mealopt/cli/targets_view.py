@@ -159,7 +159,8 @@ def _day(case: Case, entry: DayTargets) -> Iterator[RenderableType]:
 
 
 def _session_energy(session: SessionEnergy) -> str:
-    kcal = f"{amount(session.net_kcal, ENERGY)} above rest, {amount(session.replaced_kcal, ENERGY)} eaten back"
+    back = f"{amount(session.replaced_kcal, ENERGY)} eaten back" if session.replaced_kcal else "nothing added for it"
+    kcal = f"{amount(session.net_kcal, ENERGY)} above rest, {back}"
     eaten = ""
     if session.during_g[1] > 0:
         hourly, over_all = limits(_range(session.carbohydrate_g_per_h), "g"), limits(_range(session.during_g), "g")
