@@ -59,7 +59,7 @@ def _part_total(serving: Serving, part: PartColumns, name: str) -> Iterator[Row]
     total = _total(part)
     if sum(sorted(food.choice.most_g for food in part.foods)[-part.part.pick[1] :]) > most + 1e-9:
         yield Row(f"{name}_most", (*total, (serving.served, -most)), most=0.0)
-    if part.part.pick[1] == 1:
+    if all(food.choice.least_g >= least - 1e-9 for food in part.foods):
         return
     if part.part.pick[0] > 0:
         yield Row(f"{name}_least", (*total, (serving.served, -least)), least=0.0)
