@@ -29,9 +29,10 @@ class Family:
     is_term: bool
 
     def rows(self, problem: Problem) -> Iterator[Row]:
-        """Its rows, each marked with the family."""
+        """Its rows, each marked with the family; one that says nothing helps the others, not relaxable."""
         for row in self.make(problem):
-            yield replace(row, family=self.name, relaxable=self.relaxable, unit=row.unit or self.unit)
+            relaxable = self.relaxable and bool(row.says)
+            yield replace(row, family=self.name, relaxable=relaxable, unit=row.unit or self.unit)
 
 
 _REGISTER: dict[str, Family] = {}

@@ -123,10 +123,10 @@ def _fixed(problem: Problem, eaten: Eaten) -> dict[int, float]:
             elif here and amount == 0:
                 raise CannotBeSaid(f"{one.choice.name} is always there")
             steps = amount / one.choice.step_g - one.choice.steps[0] if amount else 0.0
-            if steps != round(steps) or not 0 <= steps <= one.choice.steps[1] - one.choice.steps[0]:
+            if abs(steps - round(steps)) > 1e-9 or not 0 <= round(steps) <= one.choice.steps[1] - one.choice.steps[0]:
                 raise CannotBeSaid(f"{one.choice.name}: {amount} g")
             if one.more is not None:
-                values[one.more] = steps
+                values[one.more] = float(round(steps))
     return values
 
 
