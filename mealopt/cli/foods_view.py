@@ -17,8 +17,8 @@ from mealopt.cli.wording import (
     GOOD,
     HEADING,
     QUIET,
-    columns,
     duration,
+    facts,
     heading,
     label,
     listed,
@@ -111,7 +111,7 @@ def food_page(shown: Shown) -> Iterator[RenderableType]:
     yield Text(food.name if food else row.name, style=HEADING, overflow="fold")
     yield paragraph(f"Food table: USDA SR28, row {row.ndb}: {row.name}")
     if food is not None:
-        yield _pantry(food, shown)
+        yield from _pantry(food, shown)
         yield paragraph(READ_LABELS, CAUTION)
     else:
         users = ", ".join(shown.used_by)
@@ -132,12 +132,12 @@ def _one(food: Food) -> str:
     return food.measure if food.measure[0].isdigit() else f"1 {food.measure}"
 
 
-def _pantry(food: Food, shown: Shown) -> Table:
+def _pantry(food: Food, shown: Shown) -> Iterator[RenderableType]:
     bought = shown.bought
     yields = "" if food.yield_factor == 1 else f"; 1 g of it gives {food.yield_factor:g} g {food.state}"
     keeps = "day" if food.keeps_days == 1 else "days"
     one, step = measured(_one(food), food.name), number(food.step_g)
-    facts = {
+    known = {
         "state": food.state,
         "measure": f"{one}, {number(food.measure_g)} g; in steps of {step} g",
         "amounts": f"{number(food.least_g)}-{number(food.most_meal_g)} g a meal, {number(food.most_day_g)} g a day",
@@ -148,10 +148,7 @@ def _pantry(food: Food, shown: Shown) -> Table:
         "counts as": ", ".join(word.replace("_", " ") for word in food.counts) or "nothing",
         "before work": f"settles {food.settles}",
     }
-    grid = columns(12)
-    for name, words in facts.items():
-        grid.add_row(f"{name}:", words)
-    return grid
+    return facts([(f"{name}:", words) for name, words in known.items()], 12)
 
 
 def _nutrients(row: CompositionRow, measure: tuple[float, str] | None) -> Table:
@@ -168,7 +165,7 @@ def _nutrients(row: CompositionRow, measure: tuple[float, str] | None) -> Table:
 def dish_page(dish: Dish) -> Iterator[RenderableType]:
     """All that is known of a dish: when and how it is eaten, its parts, how it is made."""
     keeps = f"{dish.fridge_days} days" if dish.fridge_days > 1 else "1 day" if dish.fridge_days else "no"
-    facts = {
+    known = {
         "dish": f"{dish.id}, a {dish.kind}",
         "kitchen": dish.kitchen,
         "for": ", ".join(dish.slots),
@@ -179,10 +176,7 @@ def dish_page(dish: Dish) -> Iterator[RenderableType]:
         "salt": f"{dish.salt_percent:g} % of its weight" if dish.salt_percent else "none added in cooking",
     }
     yield Text(spoken(dish.name), style=HEADING, overflow="fold")
-    grid = columns(8)
-    for name, words in facts.items():
-        grid.add_row(f"{name}:", words)
-    yield grid
+    yield from facts([(f"{name}:", words) for name, words in known.items()], 8)
     yield heading("Parts")
     for part in dish.component:
         yield paragraph(f"{part.role.upper().replace('_', ' ')}: {_range(part)}")

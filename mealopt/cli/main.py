@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING, Any, TypeVar
 import click
 
 from mealopt import __version__, api
-from mealopt.cli.output import Progress, show, show_json, tell, writable, write_json
-from mealopt.cli.program import OUR_FAULT, STOPPED, Between, Program
+from mealopt.cli.output import Progress, show, show_json, tell, writable, write, write_json
+from mealopt.cli.program import OUR_FAULT, STOPPED, Between, Program, print_help
 from mealopt.core.clock import DAYS
 from mealopt.errors import BadInput
 
@@ -42,8 +42,14 @@ def _day(words: str) -> Callable[[_Command], _Command]:
     return click.option("--day", type=names, metavar="DAY", help=f"mon, tue, wed, thu, fri, sat or sun; {words}")
 
 
+def _version(context: click.Context, _: click.Parameter, asked: bool) -> None:
+    if asked and not context.resilient_parsing:
+        write(f"mealopt {__version__}\n")
+        context.exit()
+
+
 @click.group(cls=Program, invoke_without_command=True, epilog=f"{CAUTION}\n\n{EXIT_CODES}")
-@click.version_option(__version__, message="mealopt %(version)s")
+@click.option("--version", is_flag=True, is_eager=True, expose_value=False, callback=_version, help="Show the version.")
 @click.pass_context
 def main(context: click.Context) -> None:
     """Turn a training week into food: targets for each day, and meals that are proven to meet them.
@@ -52,7 +58,7 @@ def main(context: click.Context) -> None:
     that ships with the program is used.
     """
     if context.invoked_subcommand is None:
-        click.echo(context.get_help())
+        print_help(context)
 
 
 @main.command(epilog=CAUTION, short_help="Show each day's numbers.")
@@ -137,7 +143,7 @@ def _near(path: Path) -> str:
 def foods(context: click.Context) -> None:
     """Look into the foods and dishes that plans are made of."""
     if context.invoked_subcommand is None:
-        click.echo(context.get_help())
+        print_help(context)
 
 
 @foods.command(short_help="List what holds all the words.")

@@ -11,7 +11,7 @@ from typing import Any
 
 import click
 
-from mealopt.cli.output import NARROWEST, WIDEST, ReaderLeft, tell
+from mealopt.cli.output import NARROWEST, WIDEST, ReaderLeft, tell, write
 from mealopt.errors import MealoptError, Unplannable
 
 BAD_USAGE = 2
@@ -22,8 +22,38 @@ STOPPED = 130
 TRACE = "MEALOPT_TRACE"
 
 
-class Program(click.Group):
-    """A group of commands whose errors all end as the exit codes say; called, it ends the process."""
+def print_help(context: click.Context) -> None:
+    """The help of the command that was asked for, written as all other output is."""
+    write(f"{context.get_help()}\n")
+
+
+def _help_asked(context: click.Context, _: click.Parameter, asked: bool) -> None:
+    if asked and not context.resilient_parsing:
+        print_help(context)
+        context.exit()
+
+
+class Command(click.Command):
+    """A command whose help is written as all other output is: a full disk is one sentence there too."""
+
+    def get_help_option(self, ctx: click.Context) -> click.Option | None:
+        """click's own option --help, with our way of printing."""
+        option = super().get_help_option(ctx)
+        if option is not None:
+            option.callback = _help_asked
+        return option
+
+
+class Group(Command, click.Group):
+    """A group of such commands."""
+
+    command_class = Command
+
+
+class Program(Group):
+    """The group of commands whose errors all end as the exit codes say; called, it ends the process."""
+
+    group_class = Group
 
     def main(self, *args: Any, **kwargs: Any) -> Any:
         """Run with these arguments (None: the process's own) and exit with the code of what happened."""
@@ -59,7 +89,7 @@ def _ended(run: Any) -> int:
 def _usage(error: click.ClickException) -> str:
     message = " ".join(error.format_message().split()).rstrip(".")
     context = error.ctx if isinstance(error, click.UsageError) else None
-    return f"{message}; see {context.command_path} --help" if context else message
+    return f"{message}; see {context.command_path if context else 'mealopt'} --help"
 
 
 def _tell_clashes(error: Unplannable) -> None:

@@ -18,9 +18,9 @@ from mealopt.cli.wording import (
     IN_SHORT,
     QUIET,
     amount,
-    columns,
     dated,
     duration,
+    facts,
     heading,
     label,
     limits,
@@ -150,12 +150,12 @@ def _day(case: Case, entry: DayTargets) -> Iterator[RenderableType]:
     if not entry.sessions:
         yield paragraph("\nNo session: a day of rest.")
     yield heading("Targets")
-    grid = columns(21)
+    rows = []
     for key, band in entry.bands.items():
         more = f" ({_aim(entry, key) / case.athlete.mass_kg:.1f} g/kg)" if key in (CARBOHYDRATE, PROTEIN) else ""
-        grid.add_row(label(key)[:21], f"{limits(band, UNITS[key])}{more}")
-    grid.add_row("in each main meal", f"at least {amount(entry.protein_main_least_g, PROTEIN)} protein")
-    yield grid
+        rows.append((label(key), f"{limits(band, UNITS[key])}{more}"))
+    rows.append(("in each main meal", f"at least {amount(entry.protein_main_least_g, PROTEIN)} protein"))
+    yield from facts(rows, max(len(name) for name, _ in rows) + 1)
 
 
 def _session_energy(session: SessionEnergy) -> str:

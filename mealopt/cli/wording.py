@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from datetime import date
 
+from rich.console import RenderableType
 from rich.padding import Padding
 from rich.table import Table
 from rich.text import Text
@@ -15,6 +16,9 @@ from mealopt.core.nutrients import LABELS, UNITS
 
 #: Below this many characters a table of many columns becomes one block for each row.
 TABLE_FROM = 72
+
+#: Characters that a column of words needs beside another.
+LEAST_BESIDE = 15
 
 CAUTION = "yellow"
 BAD = "bold red"
@@ -115,6 +119,18 @@ def columns(first: int) -> Table:
     return grid
 
 
+def facts(rows: Iterable[tuple[str, str]], first: int) -> Iterator[RenderableType]:
+    """Names, and what stands behind each: side by side, or one in the other where the line is short."""
+    if width() < first + LEAST_BESIDE:
+        for name, words in rows:
+            yield paragraph(f"{name} {words}")
+        return
+    grid = columns(first)
+    for name, words in rows:
+        grid.add_row(name, words)
+    yield grid
+
+
 def plain_table(*headers: tuple[str, bool]) -> Table:
     """A table without lines. headers: words, and whether numbers stand under them, which align right and never wrap."""
     table = Table(box=None, pad_edge=False, padding=(0, 1), header_style=HEADING)
@@ -139,12 +155,13 @@ def drawn(band: Band, value: float, inner: int = 15) -> str:
         return ""
 
     def place(at: float) -> int:
-        return min(inner - 1, max(0, round((at - low) / (high - low) * (inner - 1))))
+        return round(min(1.0, max(0.0, (at - low) / (high - low))) * (inner - 1))
 
     line = ["-"] * inner
     if band.aim is not None and low <= band.aim <= high:
         line[place(band.aim)] = "|"
-    line[place(value)] = "<" if value < low else ">" if value > high and band.most is not None else "#"
+    off = missed(band, value)
+    line[place(value)] = "<" if off < 0 else ">" if off > 0 else "#"
     left = "[" if band.least is not None else " "
     right = "]" if band.most is not None else " "
     return f"{left}{''.join(line)}{right}"
