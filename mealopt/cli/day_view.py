@@ -26,6 +26,7 @@ from mealopt.cli.wording import (
     limits,
     listed,
     missed,
+    numbered,
     paragraph,
     plain_table,
     wide,
@@ -184,10 +185,9 @@ def _found(plan: Plan, entry: PlanDay) -> Iterator[RenderableType]:
     total = sum(entry.penalty.values())
     if entry.penalty and total > 0:
         yield paragraph("The penalty, 0 for an ideal day, by its terms:")
-        grid = plain_table(("", False), ("points", True), ("share", True))
-        for term, points in sorted(entry.penalty.items(), key=lambda share: -share[1]):
-            grid.add_row(f"  {term}", f"{points:.1f}", f"{100 * points / total:.0f} %")
-        yield grid
+        shares = sorted(entry.penalty.items(), key=lambda share: -share[1])
+        rows = [(f"  {term}", [f"{points:.1f}", f"{100 * points / total:.0f} %"]) for term, points in shares]
+        yield from numbered(["points", "share"], rows)
     yield paragraph(f"Food table: {plan.table.name}, SHA-256 {plan.table.sha256[:12]}...", QUIET)
 
 

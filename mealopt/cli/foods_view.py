@@ -7,7 +7,6 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from rich.console import RenderableType
-from rich.table import Table
 from rich.text import Text
 
 from mealopt.cli.portions import measured
@@ -23,9 +22,8 @@ from mealopt.cli.wording import (
     label,
     listed,
     number,
+    numbered,
     paragraph,
-    plain_table,
-    wide,
 )
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, KEYS, PROTEIN, UNITS
 
@@ -74,18 +72,8 @@ def _more(found: Sized, what: str) -> Iterator[RenderableType]:
 
 
 def _foods(foods: Iterable[tuple[str, CompositionRow]]) -> Iterator[RenderableType]:
-    if not wide():
-        for name, row in foods:
-            yield paragraph(name)
-            yield paragraph(
-                ", ".join(f"{label(key)} {_held(row, key)} {UNITS[key]}" for key in _GIVEN), QUIET, indent=2
-            )
-        return
-    headers = ("kcal", "protein", "carbohydrate", "fat", "fibre")
-    table = plain_table(("", False), *((words, True) for words in headers))
-    for name, row in foods:
-        table.add_row(Text(name, overflow="fold"), *(_held(row, key) for key in _GIVEN))
-    yield table
+    headers = ["kcal" if key == ENERGY else f"{label(key)} {UNITS[key]}" for key in _GIVEN]
+    yield from numbered(headers, [(name, [_held(row, key) for key in _GIVEN]) for name, row in foods])
 
 
 def _held(row: CompositionRow, key: str, grams: float = 100.0) -> str:
@@ -120,9 +108,8 @@ def food_page(shown: Shown) -> Iterator[RenderableType]:
         )
         weights = "; ".join(f"{words}: {number(grams)} g" for grams, words in row.weights)
         yield paragraph(f"Household weights of the table: {weights or 'none'}")
-    measure = (food.measure_g, _one(food)) if food else None
     yield heading("What it holds")
-    yield _nutrients(row, measure)
+    yield from _nutrients(row, food.measure_g if food else None)
     blank = [label(key) for key in KEYS if key not in row.per_100g]
     if blank:
         yield paragraph(f"Not known, which is not zero: {', '.join(dict.fromkeys(blank))}.")
@@ -151,15 +138,15 @@ def _pantry(food: Food, shown: Shown) -> Iterator[RenderableType]:
     return facts([(f"{name}:", words) for name, words in known.items()], 12)
 
 
-def _nutrients(row: CompositionRow, measure: tuple[float, str] | None) -> Table:
+def _nutrients(row: CompositionRow, measure_g: float | None) -> Iterator[RenderableType]:
     known = [key for key in KEYS if key in row.per_100g]
     first = [key for key in _GIVEN if key in known]
-    headers = [("", False), ("100 g", True)] + ([(f"{number(measure[0])} g", True)] if measure else []) + [("", False)]
-    table = plain_table(*headers)
-    for key in [*first, *(key for key in known if key not in first)]:
-        cells = [_held(row, key), *([_held(row, key, measure[0])] if measure else [])]
-        table.add_row(label(key), *cells, UNITS[key])
-    return table
+    weights = [100.0] if measure_g is None else [100.0, measure_g]
+    rows = [
+        (f"{label(key)}, {UNITS[key]}", [_held(row, key, grams) for grams in weights])
+        for key in [*first, *(key for key in known if key not in first)]
+    ]
+    yield from numbered([f"{number(grams)} g" for grams in weights], rows)
 
 
 def dish_page(dish: Dish) -> Iterator[RenderableType]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date
 
 from rich.console import RenderableType
@@ -137,6 +137,23 @@ def plain_table(*headers: tuple[str, bool]) -> Table:
     for words, numeric in headers:
         table.add_column(words, justify="right" if numeric else "left", no_wrap=numeric, overflow="fold")
     return table
+
+
+def numbered(headers: Sequence[str], rows: Sequence[tuple[str, Sequence[str]]]) -> Iterator[RenderableType]:
+    """Rows of a name and its numbers: a table, or one block for each row where the names would have no room.
+
+    headers: the words above the numbers.
+    """
+    columns_wide = [max(map(len, column)) for column in zip(headers, *(cells for _, cells in rows), strict=True)]
+    if width() - sum(columns_wide) - len(headers) >= LEAST_BESIDE:
+        table = plain_table(("", False), *((words, True) for words in headers))
+        for name, cells in rows:
+            table.add_row(Text(name, overflow="fold"), *cells)
+        yield table
+        return
+    for name, cells in rows:
+        yield paragraph(name)
+        yield paragraph(", ".join(f"{words} {cell}" for words, cell in zip(headers, cells, strict=True)), indent=2)
 
 
 def wide() -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 
 import pytest
@@ -31,6 +32,16 @@ def test_no_line_is_wider_and_no_letter_is_strange(run: Run, asked: tuple[str, .
     assert result.exit_code == 0, result.stderr
     assert max(len(line) for line in result.stdout.splitlines()) <= width
     assert result.stdout.isascii()
+
+
+@pytest.mark.parametrize("width", [80, 40, 20])
+def test_no_number_is_cut_off(run: Run, width: int) -> None:
+    row = json.loads(run("foods", "show", "egg", "--json").stdout)["row"]["per_100g"]
+    shown = run("foods", "show", "egg", columns=width).stdout
+    assert len(re.findall(r"(?<![\d.])373(?![\d.])", shown)) == 1, "the cholesterol of row 01129"
+    assert row["cholesterol_mg"] == 373
+    found = run("foods", "find", "rice", "cakes", columns=width).stdout
+    assert re.search(r"(?<![\d.])387(?![\d.])", found)
 
 
 def test_finding_lists_foods_then_dishes_then_rows(run: Run) -> None:

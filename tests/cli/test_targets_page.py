@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Callable
 from pathlib import Path
 
@@ -25,6 +26,12 @@ def test_no_line_is_wider_and_nothing_is_cut_off(run: Run, example: Path, day: s
     said = [part for step in steps for part in (step.name, step.how, f"source: {step.source}")]
     for words in [*said, *week.notes, *week.cautions]:
         assert squeezed(words) in whole
+    energy = "energy_kcal"
+    numbers = (
+        [day.bands[energy].aim for day in week.days.values()] if day is None else [week.days[day].bands[energy].most]
+    )
+    for value in numbers:
+        assert re.search(rf"(?<![\d,]){value:,.0f}(?![\d,])", result.stdout)
 
 
 def test_the_table_holds_each_day_s_numbers(run: Run) -> None:
