@@ -18,7 +18,7 @@ _WORTH_TELLING = 0.05
 
 def portion(item: Item) -> str:
     """One line for one food; bought weight where peel or cooking makes it another one."""
-    details = [] if item.state in _PLAIN else [item.state]
+    details = [] if item.state in _PLAIN or item.state in item.food.split() else [item.state]
     if item.as_bought_g and abs(item.as_bought_g - item.grams) > max(1.0, _WORTH_TELLING * item.grams):
         details.append(f"{number(item.as_bought_g)} g as bought")
     grams = f"{number(item.grams)} g"

@@ -115,3 +115,5 @@ def test_portions_say_measure_grams_and_state() -> None:
     assert portion(_item(measure="40 g", state="liquid")) == "40 g oats, rolled"
     cooked = _item(food="rice, brown", measure="260 g", grams=260.0, state="cooked", as_bought_g=89.7)
     assert portion(cooked) == "260 g rice, brown (cooked, 90 g as bought)"
+    named = _item(food="mushrooms, cooked", measure="3/4 cup", grams=81.0, state="cooked", as_bought_g=81.0)
+    assert portion(named) == "3/4 cup mushrooms, cooked (81 g)"
