@@ -160,9 +160,12 @@ def read_dishes(path: Path, pantry: Pantry) -> dict[str, Dish]:
             content = tomllib.load(file)
     except (OSError, tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
         raise BadInput(f"{path}: cannot be read ({error})") from error
+    entries = content.get("dish")
+    if not isinstance(entries, list):
+        raise BadInput(f"{path}: holds no dish; each begins with [[dish]]")
     dishes: dict[str, Dish] = {}
-    for number, entry in enumerate(content.get("dish", ()), start=1):
-        where = f"{path}, dish {number} ({entry.get('id')})"
+    for number, entry in enumerate(entries, start=1):
+        where = f"{path}, dish {number} ({entry.get('id') if isinstance(entry, dict) else entry})"
         try:
             dish = Dish.model_validate(entry)
         except ValidationError as error:
