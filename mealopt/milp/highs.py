@@ -129,6 +129,22 @@ class Highs:
         solution.col_value = values
         self._engine.setSolution(solution)
 
+    def _run_within(self, seconds: float) -> None:
+        self._engine.setOptionValue("time_limit", self._engine.getRunTime() + max(seconds, 0.01))
+        self._engine.run()
+
+    def _misvalued(self) -> bool:
+        """Whether the engine's objective is not that of its own solution.
+
+        1.16.0 may value an offered solution (start_from) too low once it has presolved the program; whatever is better
+        than the true value, but not than that one, is then lost, and it is called optimal.
+        """
+        values = self._engine.getSolution().col_value
+        if self._engine.getInfo().primal_solution_status != highspy.SolutionStatus.kSolutionStatusFeasible:
+            return False
+        true = self._sign * self.model.value(list(values))
+        return abs(true - self._engine.getObjectiveValue()) > 1e-5 * max(1.0, abs(true))
+
     def solve(
         self, gap: float = 1e-4, seconds: float = 60.0, gap_absolute: float = 1e-6, target: float | None = None
     ) -> Answer:
@@ -138,8 +154,10 @@ class Highs:
         engine.setOptionValue("mip_rel_gap", gap)
         engine.setOptionValue("mip_abs_gap", gap_absolute)
         engine.setOptionValue("objective_target", -highspy.kHighsInf if target is None else self._sign * target)
-        engine.setOptionValue("time_limit", engine.getRunTime() + max(seconds, 0.01))
-        engine.run()
+        self._run_within(seconds)
+        if self._misvalued():
+            engine.clearSolver()
+            self._run_within(seconds - (time.perf_counter() - start))
         took = time.perf_counter() - start
         status = _FOUND.get(engine.getModelStatus(), Status.NOTHING)
         if engine.getModelStatus() == highspy.HighsModelStatus.kUnboundedOrInfeasible:

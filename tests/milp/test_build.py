@@ -24,6 +24,11 @@ def test_both_sides_of_a_row_hold(engine: Engine, cost: float, value: float) -> 
     assert engine.solve(model).values == pytest.approx([value])
 
 
+@pytest.mark.parametrize(("cost", "dual"), [(3.0, 3.0), (-3.0, -3.0)])
+def test_a_row_with_two_sides_has_the_dual_of_the_side_that_binds(engine: Engine, cost: float, dual: float) -> None:
+    assert engine.relax(one(cost, Row("both", ((0, 1.0),), 2.0, 5.0))).duals == pytest.approx([dual])
+
+
 def test_a_row_with_equal_sides_is_one_equality(engine: Engine) -> None:
     model = one(1.0, Row("equal", ((0, 2.0),), 5.0, 5.0))
     assert build(model).row_of == [0]

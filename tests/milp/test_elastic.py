@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 import pytest
 
+from mealopt.milp import elastic
 from mealopt.milp.answer import Status
 from mealopt.milp.elastic import clashing_rows, find_clash, least_relaxation
 from mealopt.milp.model import Model, Row
@@ -127,3 +129,20 @@ def test_a_scale_of_nought_is_refused() -> None:
     model.rows[0] = replace(model.rows[0], scale=0.0)
     with pytest.raises(ValueError, match="floor has a scale of 0"):
         least_relaxation(model)
+
+
+def test_a_row_stays_in_the_clash_where_time_ends_before_it_is_known_to_be_needless(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    known = elastic._Filter.clashes
+
+    def only_all_or_none(self: elastic._Filter, held: Iterable[int]) -> bool | None:
+        if len(tuple(held)) in (0, len(self.candidates)):
+            return known(self, held)
+        self.sure = False
+        return None
+
+    monkeypatch.setattr(elastic._Filter, "clashes", only_all_or_none)
+    clash = find_clash(three_wishes())
+    assert clash.names == ("floor", "bystander", "ceiling")
+    assert not clash.irreducible

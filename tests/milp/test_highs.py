@@ -95,3 +95,41 @@ def test_the_engine_names_itself() -> None:
     assert name == "HiGHS"
     assert tuple(int(part) for part in number.split(".")[:3]) >= (1, 15, 1)
     assert Highs(cheaper_first()).solve().solver == version()
+
+
+def misvalued() -> tuple[Model, list[float]]:
+    """A program with a solution worth 17.0 that HiGHS 1.16.0, offered it, calls optimal at 14.9; the best is 16.3.
+
+    Three groups of options with steps above them, and two rows whose distance from an aim costs.
+    """
+    model = Model()
+    costs = (0, 0, 0, 0, 0, 0, 0, 0, 3, 0, 0, 0, 4, 0, 3, 0, 1, 0.7, 1, 0.7)
+    most = (1, 0, 1, 0, 1, 1, 1, 2, 1, 1, 1, 0, 1, 0, 1, 0, None, None, None, None)
+    for column, (cost, end) in enumerate(zip(costs, most, strict=True)):
+        model.column(0, end, whole=column < 16, cost=cost)
+    for used, span in ((0, 0), (2, 0), (4, 1), (6, 2), (8, 1), (10, 0), (12, 0), (14, 0)):
+        model.rows.append(Row(f"steps_{used}", ((used + 1, 1.0), (used, -float(span))), most=0.0))
+    for place, group in enumerate(((0, 2, 4), (6,), (8, 10, 12, 14))):
+        model.rows.append(Row(f"one_{place}", tuple((column, 1.0) for column in group), 1.0, 1.0))
+    first = tuple(enumerate((0.0, 1, 0, 1, 7, 2, 7, 4, 3, 1, 1, 1, 4, 1, 0, 1)))
+    second = tuple(enumerate((0.0, 1, 0, 1, 0, 1, 0, 1, 0, 2, 0, 1, 0, 1, 0, 1)))
+    model.rows.append(Row("aim_0", (*first, (16, 1.0), (17, -1.0)), 0.0, 0.0))
+    model.rows.append(Row("band_0", first, 18.0, 18.0))
+    model.rows.append(Row("aim_1", (*second, (18, 1.0), (19, -1.0)), 0.0, 0.0))
+    known = [0.0] * 20
+    for column, value in ((4, 1), (6, 1), (8, 1), (9, 1), (17, 18), (19, 2)):
+        known[column] = float(value)
+    return model, known
+
+
+def test_a_known_solution_does_not_hide_a_better_one() -> None:
+    model, known = misvalued()
+    assert model.value(known) == pytest.approx(17.0)
+    assert all(row.most is None or row.activity(known) <= row.most for row in model.rows)
+    assert all(row.least is None or row.activity(known) >= row.least for row in model.rows)
+    engine = Highs(model)
+    engine.start_from(known)
+    found = engine.solve(gap=0.0)
+    assert found.status is Status.OPTIMAL
+    assert found.objective == pytest.approx(16.3)
+    assert model.value(found.values) == pytest.approx(16.3)

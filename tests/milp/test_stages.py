@@ -15,11 +15,14 @@ from tests.milp.conftest import market_split
 
 Groups = list[list[int]]
 
+#: A program, its groups, and further columns that the first stage must not split.
+Posed = tuple[Model, Groups, list[int]]
+
 
 @st.composite
-def choices(draw: st.DrawFn) -> tuple[Model, Groups]:
+def choices(draw: st.DrawFn) -> Posed:
     """One option of each group, whole steps above its least, and a charge for each row's distance from its aim."""
-    model, groups = Model(), []
+    model, groups, decisive = Model(), [], []
     held: dict[int, list[tuple[int, float]]] = {0: [], 1: []}
     for place in range(draw(st.integers(1, 3))):
         group = []
@@ -27,6 +30,8 @@ def choices(draw: st.DrawFn) -> tuple[Model, Groups]:
             used = model.column(0, 1, whole=True, cost=float(draw(st.integers(0, 6))))
             span = draw(st.integers(0, 3))
             more = model.column(0, span, whole=True)
+            if draw(st.booleans()):
+                decisive.append(more)
             model.rows.append(Row(f"steps_{place}_{option}", ((more, 1.0), (used, -float(span))), most=0.0))
             for terms in held.values():
                 terms += [(used, float(draw(st.integers(0, 9)))), (more, float(draw(st.integers(1, 5))))]
@@ -40,13 +45,13 @@ def choices(draw: st.DrawFn) -> tuple[Model, Groups]:
         if draw(st.booleans()):
             least = float(draw(st.integers(0, 20)))
             model.rows.append(Row(f"band_{number}", tuple(terms), least, least + draw(st.integers(0, 3))))
-    return model, groups
+    return model, groups, decisive
 
 
-def check(model: Model, groups: Groups, gap: float, floor: float) -> None:
+def check(model: Model, groups: Groups, decisive: list[int], gap: float, floor: float) -> None:
     """The staged answer beside the exact one."""
     exact = Highs(model).solve(gap=0.0)
-    found = solve_in_stages(model, groups, gap, floor, seconds=20.0)
+    found = solve_in_stages(model, groups, gap, floor, seconds=20.0, decisive=decisive)
     if exact.status is Status.INFEASIBLE:
         assert found.status is Status.INFEASIBLE
         assert found.values == []
@@ -68,7 +73,7 @@ def check(model: Model, groups: Groups, gap: float, floor: float) -> None:
 
 @settings(max_examples=80, deadline=None)
 @given(choices(), st.sampled_from([(1e-6, 1e-6), (0.01, 1.0), (0.01, 40.0), (0.2, 10.0)]))
-def test_its_claims_hold(posed: tuple[Model, Groups], wanted: tuple[float, float]) -> None:
+def test_its_claims_hold(posed: Posed, wanted: tuple[float, float]) -> None:
     check(*posed, *wanted)
 
 
@@ -78,7 +83,7 @@ def test_its_claims_hold_where_few_combinations_are_looked_at(combinations: int)
 
     @settings(max_examples=30, deadline=None)
     @given(choices())
-    def hold(posed: tuple[Model, Groups]) -> None:
+    def hold(posed: Posed) -> None:
         check(*posed, 1e-6, 1e-6)
 
     with pytest.MonkeyPatch.context() as patch:
@@ -117,6 +122,16 @@ def test_cuts_are_taken_back() -> None:
     assert engine.solve().values == pytest.approx([1, 1, 0])
     engine.drop_cuts()
     assert len(engine.relax().duals) == 1
+
+
+def test_what_is_ruled_out_stays_out() -> None:
+    model = Model(rows=[Row("one", ((0, 1.0), (1, 1.0)), 1.0, 1.0)])
+    model.column(0, 1, whole=True, cost=1.0)
+    model.column(0, 1, whole=True, cost=5.0)
+    engine = Highs(model)
+    engine.rule_out([0])
+    engine.set_most([0, 1])
+    assert engine.solve().values == pytest.approx([0, 1])
 
 
 def test_whole_columns_may_be_let_go_and_held_again() -> None:
