@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from mealopt.core.nutrients import ENERGY
+from mealopt.core.slots import Slot
 from mealopt.milp.model import Row
 from mealopt.rules.problem import Problem, Serving
 from mealopt.rules.registry import family
@@ -12,6 +13,11 @@ from mealopt.rules.registry import family
 #: A plate that somebody finishes: grams of a main meal and of any other (project's assumption).
 MAIN_MOST_G = 900.0
 OTHER_MOST_G = 650.0
+
+
+def most_grams(slot: Slot) -> float:
+    """Grams that a meal of this slot may weigh."""
+    return MAIN_MOST_G if slot.main else OTHER_MOST_G
 
 
 @family("size of a meal", unit="kcal")
@@ -22,7 +28,7 @@ def meal_energy(problem: Problem) -> Iterator[Row]:
         terms = (problem.sum_of(slot, ENERGY),)
         yield Row(f"energy_{slot.index}", terms, slot.energy_least or None, slot.energy_most, says=says)
         if slot.kind != "during":
-            most = MAIN_MOST_G if slot.main else OTHER_MOST_G
+            most = most_grams(slot)
             grams = tuple(term for food in problem.foods([slot]) for term in food.amounts())
             yield Row(f"grams_{slot.index}", grams, most=most, says=f"{slot.label}: at most {most:.0f} g", unit="g")
     for serving in problem.all_servings:

@@ -30,21 +30,21 @@ LESS = 6.0
 PREFER = 4.0
 
 #: Points a place for a dish by its place in the order in which this day's dishes come (the first has place 0).
-PLACE = 0.6
+PLACE = 0.4
 
 #: Points for each meal that a food stands in beyond its first, and for a food that settles slowly before a session.
 REPEAT = 2.0
-SETTLES_SLOWLY = 1.5
+SETTLES_SLOWLY = 1.0
 
 #: Points for each food on a plate beyond this many.
 FOODS_FREE = 5
-FOODS_MORE = 0.5
+FOODS_MORE = 0.25
 
 #: Points per minute in the kitchen above the quickest that the slots allow.
 MINUTE = 0.05
 
 #: Points per gram of carbohydrate that a refuelling window lacks.
-REFUEL = 0.05
+REFUEL = 0.02
 
 #: Points per 10 % of the fruit and vegetables' aim that one meal holds beyond half of it.
 PRODUCE_SPREAD = 0.5

@@ -34,6 +34,9 @@ PROTEIN_MAIN, PROTEIN_AFTER = 0.25, 0.3
 #: Fibre and fat of what is eaten in a session, g an hour (near zero; project's assumption).
 DURING_FIBRE, DURING_FAT = 2.0, 3.0
 
+#: Something is eaten in sessions over so many minutes, where at least so many grams of carbohydrate are allowed in all.
+DURING_FROM, DURING_LEAST = 60, 20.0
+
 #: Carbohydrate before an endurance session over 60 min, g/kg over the 1 to 4 h before: the least of the published 1-4.
 BEFORE_CARBOHYDRATE = 1.0
 
@@ -90,7 +93,7 @@ def lay_slots(shape: DayShape) -> Layout:
     during = [
         Occasion("during", session.start, session.end, session=session.number)
         for session in shape.sessions
-        if session.during_g[1] > 0
+        if eaten_in(session)
     ]
     ordered = sorted([*meals, *during], key=lambda meal: (meal.start, meal.end))
     aims = _energy_aims(shape, day, ordered)
@@ -106,8 +109,13 @@ def _easy(shape: DayShape, day: WakingDay, meal: Occasion) -> float:
     return min(easy, 0.9 * window.energy_most) if window.energy_most is not None else easy
 
 
+def eaten_in(session: TimedSession) -> bool:
+    """Whether something is eaten in the session."""
+    return session.during_g[1] >= DURING_LEAST and session.minutes > DURING_FROM
+
+
 def _during_kcal(shape: DayShape) -> float:
-    return sum(4.0 * sum(session.during_g) / 2.0 for session in shape.sessions)
+    return sum(4.0 * sum(session.during_g) / 2.0 for session in shape.sessions if eaten_in(session))
 
 
 def _add_snacks(shape: DayShape, day: WakingDay, meals: list[Occasion], notes: list[str]) -> None:
