@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from dataclasses import replace
 
 import pytest
 
@@ -41,7 +42,11 @@ BANDS = {
 }
 
 
-def posed(number: int, bands: dict[str, Band] | None = None) -> Problem:
+#: Rows that the rest implies, left out where a clash is looked for.
+IMPLIED = frozenset({"limits of a plate"})
+
+
+def posed(number: int, bands: dict[str, Band] | None = None, leave_out: frozenset[str] = frozenset()) -> Problem:
     """Four meals with four random dishes to choose from in each."""
     chance, larder = random.Random(number), Larder(MENU, FoodFilter())
     plates = []
@@ -49,7 +54,7 @@ def posed(number: int, bands: dict[str, Band] | None = None) -> Problem:
         fitting = [made for dish in MENU.dishes.values() if (made := plate(dish, slot, larder)) is not None]
         plates.append(tuple(chance.sample(fitting, 4)))
     problem = Problem(SLOTS, tuple(plates), bands or BANDS, Wishes(produce_kinds=2, whole_food_share=0.5))
-    pose(problem)
+    pose(problem, leave_out)
     return problem
 
 
@@ -95,18 +100,18 @@ def test_each_term_charges_something_on_some_day() -> None:
 
 def test_what_clashes_and_the_least_that_gives_in_a_day() -> None:
     """Protein that no plate can hold within the energy: the clash names it, and easing it by so much is enough."""
-    problem = posed(1, BANDS | {PROTEIN: Band(400.0, 410.0, 420.0)})
+    problem = posed(1, BANDS | {PROTEIN: Band(400.0, 410.0, 420.0)}, IMPLIED)
     model = problem.model
     assert Highs(model).solve().status is Status.INFEASIBLE
     clash = clashing_rows(model, seconds=30.0)
     assert "protein_g_least" in clash
     assert set(clash) <= {row.name for row in model.rows if row.relaxable}
     numbers = [number for number, row in enumerate(model.rows) if row.name == "protein_g_least"]
-    relief = least_relaxation(model, numbers, seconds=30.0, gap=0.02)
+    relief = least_relaxation(model, numbers, seconds=30.0, gap=0.05)
     assert relief is not None
     (give,) = relief.gives
     assert (give.name, give.side) == ("protein_g_least", "least")
-    eased = posed(1, BANDS | {PROTEIN: Band(400.0 - give.by - 0.5, 410.0, 420.0)})
-    assert Highs(eased.model).solve(gap=10.0, seconds=30.0).status.solved
+    model.rows[give.row] = replace(model.rows[give.row], least=400.0 - give.by)
+    check(problem, relief.values)
     not_enough = posed(1, BANDS | {PROTEIN: Band(400.0 - 0.9 * give.by, 410.0, 420.0)})
     assert Highs(not_enough.model).solve(seconds=30.0).status is Status.INFEASIBLE
