@@ -42,7 +42,7 @@ class Cooked:
 
 
 class Kitchen:
-    """One dish, posed once, cooked as often as asked."""
+    """One dish, posed once, cooked as often as asked; for an eater of anything where no filter is given."""
 
     def __init__(
         self,
@@ -55,7 +55,8 @@ class Kitchen:
         limits = limits or {}
         slot = Slot(0, dish.slots[0], 600, 620, "meal", limits=limits, energy_most=ANY, settles=bool(limits))
         self.dish = dish
-        self.found = plate(dish, slot, Larder(menu, foods or FoodFilter()))
+        anything = FoodFilter(prefer=frozenset(menu.pantry.foods))
+        self.found = plate(dish, slot, Larder(menu, foods or anything))
         if self.found is None:
             return
         self._problem = Problem((slot,), ((self.found,),), {}, Wishes())
