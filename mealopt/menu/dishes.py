@@ -151,6 +151,13 @@ class Menu:
     def __init__(self, dishes: dict[str, Dish], pantry: Pantry) -> None:
         self.dishes = dishes
         self.pantry = pantry
+        self._by_slot: dict[str, tuple[Dish, ...]] = {}
+
+    def by_slot(self, kind: str) -> tuple[Dish, ...]:
+        """The dishes that suit a kind of slot."""
+        if kind not in self._by_slot:
+            self._by_slot[kind] = tuple(dish for dish in self.dishes.values() if kind in dish.slots)
+        return self._by_slot[kind]
 
 
 def read_dishes(path: Path, pantry: Pantry) -> dict[str, Dish]:

@@ -114,8 +114,21 @@ class Larder:
         names = {choice.name for choice in kept}
         return tuple(choice for choice in choices if choice.name in names)
 
+    def _asked_for(self, food: Food) -> bool:
+        """Whether a food that stands in for gluten, milk or meat is for this eater; other foods are for everybody."""
+        wishes = self.filter
+        reasons = {
+            "instead_of_gluten": wishes.gluten_free or "gluten" in wishes.avoid_allergens,
+            "instead_of_milk": wishes.diet == "vegan" or "milk" in wishes.avoid_allergens,
+            "instead_of_meat": wishes.diet in ("vegetarian", "vegan"),
+        }
+        standing_in = [reason for reason in reasons if reason in food.counts]
+        return not standing_in or food.name in wishes.prefer or any(reasons[reason] for reason in standing_in)
+
     def _make(self, food: Food) -> Choice | None:
         if food.name in self.filter.never or self.filter.refuses(food.diet, frozenset(food.allergens)):
+            return None
+        if not self._asked_for(food):
             return None
         least = max(1, math.ceil(food.least_g / food.step_g - 1e-9))
         most = math.floor(food.most_meal_g / food.step_g + 1e-9)

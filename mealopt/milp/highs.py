@@ -81,15 +81,15 @@ class Highs:
     def set_whole(self, columns: Sequence[int], whole: bool) -> None:
         """Take these columns as whole numbers, or as continuous, in the solves that follow."""
         kind = highspy.HighsVarType.kInteger if whole else highspy.HighsVarType.kContinuous
-        if columns:
-            numbers = np.array(columns, dtype=np.int32)
-            self._engine.changeColsIntegrality(len(columns), numbers, np.array([kind] * len(columns)))
+        numbers = np.array(sorted(set(columns)), dtype=np.int32)
+        if len(numbers):
+            self._engine.changeColsIntegrality(len(numbers), numbers, np.array([kind] * len(numbers)))
 
     def cut_off(self, columns: Sequence[int]) -> None:
         """Forbid that all these 0/1 columns are 1 together."""
-        ones = np.ones(len(columns))
-        numbers = np.array(columns, dtype=np.int32)
-        self._engine.addRow(-highspy.kHighsInf, len(columns) - 1.0, len(columns), numbers, ones)
+        numbers = np.array(sorted(set(columns)), dtype=np.int32)
+        ones = np.ones(len(numbers))
+        self._engine.addRow(-highspy.kHighsInf, len(numbers) - 1.0, len(numbers), numbers, ones)
         self._cuts += 1
 
     def drop_cuts(self) -> None:

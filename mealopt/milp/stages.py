@@ -27,6 +27,9 @@ KEEP = 0.3
 #: Options of a group in the first look: always this many, and more where the linear program uses them.
 LOOKED_AT, LOOKED_AT_MOST, USED = 2, 4, 0.02
 
+#: The solver's dives from a found answer: they do not pay where only options are whole (a quarter of the time).
+DIVES = ("mip_heuristic_run_rins", "mip_heuristic_run_rens")
+
 Progress = Callable[[float, float], None]
 
 
@@ -37,7 +40,11 @@ def tolerance(value: float, gap: float, floor: float) -> float:
 
 @dataclass(slots=True)
 class Search:
-    """One run: the best answer so far, its bound, and the clock."""
+    """One run: the best answer so far, its bound, and the clock.
+
+    objective: of the best answer, or the value to beat where none is found yet. ruled_out: no bound may pass it, for
+    what could have cost that much was left out. held: combinations looked at, with the bound of each.
+    """
 
     gap: float
     floor: float
@@ -47,6 +54,7 @@ class Search:
     objective: float = float("inf")
     bound: float = float("-inf")
     ruled_out: float = float("inf")
+    held: dict[frozenset[int], float] = field(default_factory=dict)
     progress: Progress | None = None
 
     def left(self) -> float:
@@ -59,12 +67,12 @@ class Search:
 
     def allowed(self) -> float:
         """Distance to the bound that the gap allows now."""
-        known = self.objective if self.values else max(self.bound, 0.0)
+        known = self.objective if self.objective < float("inf") else max(self.bound, 0.0)
         return tolerance(known, self.gap, self.floor)
 
     def proven(self) -> bool:
         """Whether the best answer lies within the gap of the bound."""
-        return bool(self.values) and self.objective - self.bound <= self.allowed() + 1e-9
+        return self.objective - self.bound <= self.allowed() + 1e-9
 
     def offer(self, answer: Answer) -> None:
         """Keep an answer where it is the best."""
@@ -74,14 +82,19 @@ class Search:
                 self.progress(self.objective, self.bound)
 
     def ended(self, status: Status | None = None) -> Answer:
-        """The run as an answer; the status follows from value and bound where none is given."""
+        """The run as an answer; the status follows from value and bound where none is given.
+
+        Without values but with a value to beat, GAP says that nothing beats it by more than the gap.
+        """
         if status is None:
-            status = Status.NOTHING if not self.values else Status.GAP if self.proven() else Status.LIMIT
+            found = bool(self.values) or self.objective < float("inf")
+            status = Status.GAP if found and self.proven() else Status.LIMIT if self.values else Status.NOTHING
             if status is Status.GAP and self.objective - self.bound <= 1e-6 * max(1.0, abs(self.bound)):
                 status = Status.OPTIMAL
         took = time.perf_counter() - self.start
         bound = min(self.bound, self.objective)
-        return Answer(status, self.values, self.objective if self.values else 0.0, bound, took, version())
+        value = self.objective if self.objective < float("inf") else 0.0
+        return Answer(status, self.values, value, bound, took, version())
 
 
 def solve_in_stages(
@@ -92,14 +105,16 @@ def solve_in_stages(
     seconds: float = 20.0,
     progress: Progress | None = None,
     decisive: Sequence[int] = (),
+    beat: float = float("inf"),
 ) -> Answer:
     """Minimise the model. groups: 0/1 columns of which exactly one a group is 1; decisive: further whole-number columns
-    that the first stage must not split, such as those that cost something themselves.
+    that the first stage must not split, such as those that cost something themselves. beat: the value of an answer that
+    is known already; the run then ends, without values, as soon as nothing beats it by more than the gap.
 
     The bound given holds for the whole model. Status INFEASIBLE is proven; LIMIT has a solution without the gap asked
     for; NOTHING has none. progress: called with value and bound when the value falls.
     """
-    search = Search(gap, floor, seconds, progress=progress)
+    search = Search(gap, floor, seconds, objective=beat, progress=progress)
     engine = Highs(model)
     switches = [column for group in groups for column in group]
     first = {*switches, *decisive}
@@ -109,10 +124,11 @@ def solve_in_stages(
         return search.ended(relaxed.status)
     search.bound = relaxed.objective
     engine.set_whole(others, False)
-    if _first_look(engine, groups, switches, others, relaxed, search):
+    _rule_out(engine, switches, relaxed, search)
+    if search.proven() or (beat == float("inf") and _first_look(engine, groups, switches, others, relaxed, search)):
         return search.ended()
     exhausted = _combinations(engine, switches, others, search)
-    if exhausted and not search.values:
+    if exhausted and search.objective == float("inf"):
         return search.ended(Status.INFEASIBLE)
     if not exhausted and not search.proven() and not search.over():
         return search.ended(_whole(engine, others, search))
@@ -136,7 +152,7 @@ def _first_look(
                 off.append(column)
     engine.set_most(off, 0.0)
     keep = KEEP * search.allowed()
-    named = engine.solve(1e-9, search.left(), gap_absolute=keep)
+    named = _name(engine, search, keep)
     engine.set_most(off)
     if not named.status.solved:
         return False
@@ -144,14 +160,30 @@ def _first_look(
     search.offer(held)
     if search.proven():
         return True
-    if search.values:
-        threshold = search.ruled_out = search.objective - search.allowed()
-        engine.rule_out(
-            column
-            for column in switches
-            if relaxed.values[column] < 1e-7 and relaxed.objective + relaxed.reduced_costs[column] >= threshold
-        )
+    _rule_out(engine, switches, relaxed, search)
     return False
+
+
+def _rule_out(engine: Highs, switches: list[int], relaxed: Relaxation, search: Search) -> None:
+    """Leave out the options that cannot beat the best by more than the gap, by their reduced cost."""
+    if search.objective == float("inf"):
+        return
+    threshold = search.ruled_out = search.objective - search.allowed()
+    engine.rule_out(
+        column
+        for column in switches
+        if relaxed.values[column] < 1e-7 and relaxed.objective + relaxed.reduced_costs[column] >= threshold
+    )
+
+
+def _name(engine: Highs, search: Search, keep: float) -> Answer:
+    """One option a group, all else continuous. The answer matters less than the bound: no dives from a found one."""
+    for option in DIVES:
+        engine.option(option, False)
+    named = engine.solve(1e-9, search.left(), gap_absolute=keep)
+    for option in DIVES:
+        engine.option(option, True)
+    return named
 
 
 def _hold(
@@ -164,11 +196,15 @@ def _hold(
     keep: float,
 ) -> Answer:
     """The whole-number answer with the named options held."""
+    on = frozenset(column for column in switches if named.values[column] > 0.5)
+    if on in search.held:
+        return Answer(Status.NOTHING, [], 0.0, search.held[on], 0.0, "")
     engine.set_whole(others, True)
     engine.set_most((column for column in switches if named.values[column] <= 0.5), 0.0)
     held = engine.solve(1e-9, min(SECONDS_EACH, search.left()), gap_absolute=keep, target=goal)
     engine.set_most(switches)
     engine.set_whole(others, False)
+    search.held[on] = float("inf") if held.status is Status.INFEASIBLE else held.bound
     return held
 
 
@@ -177,7 +213,7 @@ def _combinations(engine: Highs, switches: list[int], others: list[int], search:
     behind = float("inf")
     for _ in range(COMBINATIONS):
         keep = KEEP * search.allowed()
-        chosen = engine.solve(1e-9, search.left(), gap_absolute=keep)
+        chosen = _name(engine, search, keep)
         if chosen.status is Status.INFEASIBLE:
             search.bound = max(search.bound, min(behind, search.objective, search.ruled_out))
             return behind == float("inf") or search.proven()
@@ -191,7 +227,7 @@ def _combinations(engine: Highs, switches: list[int], others: list[int], search:
             return True
         if search.over():
             return False
-        behind = min(behind, float("inf") if held.status is Status.INFEASIBLE else held.bound)
+        behind = min(behind, search.held[frozenset(on)])
         engine.cut_off(on)
     return False
 
@@ -206,4 +242,9 @@ def _whole(engine: Highs, others: list[int], search: Search) -> Status | None:
     search.offer(answer)
     if answer.status.solved:
         search.bound = max(search.bound, min(answer.bound, search.ruled_out))
-    return Status.INFEASIBLE if answer.status is Status.INFEASIBLE and not search.values else None
+    if answer.status is not Status.INFEASIBLE:
+        return None
+    if search.objective == float("inf"):
+        return Status.INFEASIBLE
+    search.bound = max(search.bound, search.ruled_out)
+    return None

@@ -14,10 +14,13 @@ from mealopt.rules.registry import family
 MAIN_MOST_G = 900.0
 OTHER_MOST_G = 650.0
 
+#: A meal whose foods are given weighs what it weighs: 30 foods of 2 kg are the most that a case may write.
+GIVEN_MOST_G = 60_000.0
+
 
 def most_grams(slot: Slot) -> float:
     """Grams that a meal of this slot may weigh."""
-    return MAIN_MOST_G if slot.main else OTHER_MOST_G
+    return GIVEN_MOST_G if slot.given else MAIN_MOST_G if slot.main else OTHER_MOST_G
 
 
 @family("size of a meal", unit="kcal")

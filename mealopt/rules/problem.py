@@ -165,9 +165,9 @@ class Problem:
         """The column that holds this nutrient of this meal, as a term."""
         return self.sums[slot.index, key], 1.0
 
-    def day_sum(self, key: str, but_during: bool = False) -> list[Term]:
-        """Terms of this nutrient over the day; without what is eaten in sessions where asked."""
-        return [self.sum_of(slot, key) for slot in self.slots if not (but_during and slot.kind == "during")]
+    def day_sum(self, key: str) -> list[Term]:
+        """Terms of this nutrient over the day, what is eaten in sessions included."""
+        return [self.sum_of(slot, key) for slot in self.slots]
 
     def slots_with_limit(self, key: str) -> Iterator[Slot]:
         """The slots whose window limits this nutrient."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterator
 
 from mealopt.core.nutrients import ENERGY
@@ -28,13 +28,24 @@ def day_scale(problem: Problem) -> float:
 
 @family("no repeats", unit="meals")
 def repeats(problem: Problem) -> Iterator[Row]:
-    """One dish of a kind, and no food in a third meal of the day (shape: one row a kind, two a food or kin)."""
+    """One dish of a kind, and no food in a third meal of the day (shape: one row a kind, two a food or kin).
+
+    What the case itself settles may come more often; nothing is then added to it.
+    """
     kinds: dict[str, list[int]] = defaultdict(list)
+    settled: Counter[str] = Counter()
     for serving in problem.all_servings:
         if serving.slot.kind != "during":
             kinds[serving.plate.dish.kind].append(serving.served)
+            settled[serving.plate.dish.kind] += serving.slot.settled is not None
     for kind, columns in sorted(kinds.items()):
-        yield Row(f"kind_{kind}", tuple((column, 1.0) for column in columns), most=1.0, says=f"one {kind} a day")
+        most = float(max(1, settled[kind]))
+        yield Row(f"kind_{kind}", tuple((column, 1.0) for column in columns), most=most, says=f"one {kind} a day")
+    yield from _foods(problem)
+
+
+def _foods(problem: Problem) -> Iterator[Row]:
+    given: Counter[str] = Counter()
     by_name: dict[str, list[FoodColumn]] = defaultdict(list)
     by_kin: dict[str, list[FoodColumn]] = defaultdict(list)
     for slot in problem.slots:
@@ -42,8 +53,10 @@ def repeats(problem: Problem) -> Iterator[Row]:
             by_kin[food.choice.kin].append(food)
             if slot.kind != "during":
                 by_name[food.choice.name].append(food)
+                given[food.choice.name] += bool(slot.given)
     for name, foods in sorted(by_name.items()):
-        most = MEALS_A_SEASONING if foods[0].choice.counts & SEASONINGS else MEALS_A_FOOD
+        usual = MEALS_A_SEASONING if foods[0].choice.counts & SEASONINGS else MEALS_A_FOOD
+        most = max(usual, given[name])
         terms = tuple((food.used, 1.0) for food in foods)
         if len(problem.slots) > most:
             yield Row(f"meals_{name}", terms, most=float(most), says=f"{name} in at most {most} meals of a day")

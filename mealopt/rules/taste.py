@@ -18,13 +18,16 @@ SETTLES = "settles slowly"
 def likes(problem: Problem) -> Iterator[Row]:
     """Charge what is marked "less" where served, and "prefer" where it is nowhere (shape: one row a preference)."""
     columns: dict[str, list[int]] = {}
+    settled: set[int] = set()
     for serving in problem.all_servings:
         columns.setdefault(serving.plate.dish.id, []).append(serving.served)
         for food in serving.foods:
             columns.setdefault(food.choice.name, []).append(food.used)
+        settled |= {serving.served} if serving.slot.settled is not None else set()
     for name in sorted(problem.wishes.less & columns.keys()):
         for column in columns[name]:
-            problem.charge(LIKES, column, weights.LESS)
+            if column not in settled:
+                problem.charge(LIKES, column, weights.LESS)
     for name in sorted(problem.wishes.prefer & columns.keys()):
         missing = problem.cost_column(LIKES, weights.PREFER, most=1.0)
         terms = ((missing, 1.0), *((column, 1.0) for column in columns[name]))

@@ -36,7 +36,7 @@ def come_again(problem: Problem) -> Iterator[Row]:
 def number_of_foods(problem: Problem) -> Iterator[Row]:
     """Charge each food on a plate beyond a free number (shape: one row a slot)."""
     for slot in problem.slots:
-        if slot.kind == "during":
+        if slot.kind == "during" or slot.given:
             continue
         more = problem.cost_column(FOODS, weights.FOODS_MORE)
         terms = (*((food.used, 1.0) for food in problem.foods([slot])), (more, -1.0))
@@ -47,6 +47,8 @@ def number_of_foods(problem: Problem) -> Iterator[Row]:
 def kitchen_minutes(problem: Problem) -> Iterator[Row]:
     """Charge a dish's minutes above the quickest that its slot allows (shape: no row)."""
     for slot in problem.slots:
+        if slot.settled is not None:
+            continue
         quickest = problem.wishes.quickest.get(slot.kind, 0)
         for serving in problem.servings[slot.index]:
             problem.charge(MINUTES, serving.served, weights.MINUTE * (serving.plate.dish.minutes - quickest))

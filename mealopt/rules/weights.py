@@ -33,7 +33,7 @@ PREFER = 4.0
 PLACE = 0.4
 
 #: Points for each meal that a food stands in beyond its first, and for a food that settles slowly before a session.
-REPEAT = 2.0
+REPEAT = 0.8
 SETTLES_SLOWLY = 1.0
 
 #: Points for each food on a plate beyond this many.
@@ -47,4 +47,4 @@ MINUTE = 0.05
 REFUEL = 0.02
 
 #: Points per 10 % of the fruit and vegetables' aim that one meal holds beyond half of it.
-PRODUCE_SPREAD = 0.5
+PRODUCE_SPREAD = 0.3

@@ -14,15 +14,16 @@ ADDED_SUGAR_SHARE = 0.10
 
 
 def _counted_energy(problem: Problem, count: str, share: float) -> tuple[Term, ...]:
-    """Energy of the foods that count so, less a share of all energy, outside sessions."""
-    slots = [slot for slot in problem.slots if slot.kind != "during"]
+    """Energy of the foods that count so, less a share of all energy, outside sessions and meals of unknown foods."""
+    slots = [slot for slot in problem.slots if slot.kind != "during" and slot.given != "energy"]
     counted = [
         term
         for food in problem.foods(slots)
         if count in food.choice.counts
         for term in food.amounts(food.choice.per_gram[ENERGY])
     ]
-    return (*counted, *((column, -share * one) for column, one in problem.day_sum(ENERGY, but_during=True)))
+    everything = [problem.sum_of(slot, ENERGY) for slot in slots]
+    return (*counted, *((column, -share * one) for column, one in everything))
 
 
 @family("whole foods", relaxable=True, unit="kcal")

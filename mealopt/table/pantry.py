@@ -66,6 +66,9 @@ COUNTS = (
     "drink",
     "salt",
     "fortified",
+    "instead_of_gluten",
+    "instead_of_milk",
+    "instead_of_meat",
 )
 
 

@@ -12,6 +12,7 @@ from mealopt.core.clock import clock
 from mealopt.core.nutrients import FAT, FIBRE
 from mealopt.core.slots import RefuelWindow, Slot
 from mealopt.targets.mealtimes import Occasion, WakingDay, main_meals, meal_after, meal_before, snack
+from mealopt.targets.settled import SettledMeal, given_kcal, settled_slot, spans
 from mealopt.targets.windows import TimedSession, window_at
 
 #: Most energy of one meal, and what it holds without strain, kcal (project's assumption).
@@ -50,8 +51,8 @@ class DayShape:
 
     wake, sleep: minutes. sessions: the day's, in order of time; ahead: the next day's, their times counted on.
     energy_aim: kcal; mass_kg; meals_per_day: the wish. can_cook: spans with a stove, None for always. away: what is at
-    hand between away_from and away_to. cook_minutes: of the day. main_most: most kcal of a main meal. blocked: spans
-    already taken by settled meals.
+    hand between away_from and away_to. cook_minutes: of the day. main_most: most kcal of a main meal. settled: meals
+    that stand at their time already, in order of it.
     """
 
     wake: int
@@ -67,6 +68,7 @@ class DayShape:
     away_to: int | None = None
     cook_minutes: int = 60
     main_most: float = MAIN_MOST
+    settled: tuple[SettledMeal, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,8 +82,10 @@ class Layout:
 
 def lay_slots(shape: DayShape) -> Layout:
     """The slots of a day. Never fails: a day with little room gets few meals, and the plan then says what clashes."""
-    day = WakingDay(shape.wake, shape.sleep, shape.sessions, (*shape.sessions, *shape.ahead))
-    meals = list(main_meals(day, 2 if shape.meals_per_day == 2 else 3))
+    taken = spans(shape.settled)
+    day = WakingDay(shape.wake, shape.sleep, shape.sessions, (*shape.sessions, *shape.ahead), taken)
+    occasions = tuple(settled.occasion for settled in shape.settled)
+    meals = list(main_meals(day, 2 if shape.meals_per_day == 2 else 3, occasions))
     for session in shape.sessions:
         before = meal_before(day, meals, session)
         meals += [before] if before else []
@@ -104,6 +108,9 @@ def lay_slots(shape: DayShape) -> Layout:
 
 def _easy(shape: DayShape, day: WakingDay, meal: Occasion) -> float:
     """What a meal holds without strain, kcal."""
+    if meal.settled is not None:
+        settled = shape.settled[meal.settled]
+        return settled.kcal[1] if settled.given else min(MAIN_EASY, settled.kcal[1])
     window = window_at(meal.end, day.ahead)
     easy = (min(MAIN_EASY, shape.main_most) if meal.main else OTHER_EASY) * EASY_IN_WINDOW[window.tightness]
     return min(easy, 0.9 * window.energy_most) if window.energy_most is not None else easy
@@ -119,7 +126,7 @@ def _during_kcal(shape: DayShape) -> float:
 
 
 def _add_snacks(shape: DayShape, day: WakingDay, meals: list[Occasion], notes: list[str]) -> None:
-    wished = max(0, shape.meals_per_day - sum(meal.main for meal in meals))
+    wished = max(0, shape.meals_per_day - sum(meal.main or meal.settled is not None for meal in meals))
     needed = ROOM * (shape.energy_aim - _during_kcal(shape))
     added = 0
     while added < MOST_SNACKS:
@@ -141,10 +148,16 @@ def _add_snacks(shape: DayShape, day: WakingDay, meals: list[Occasion], notes: l
 
 
 def _energy_aims(shape: DayShape, day: WakingDay, meals: list[Occasion]) -> list[float]:
-    """Kcal that suit each meal: by weight, none over what it holds with ease while others have room."""
-    left = shape.energy_aim - _during_kcal(shape)
-    holds = [0.0 if meal.kind == "during" else _easy(shape, day, meal) for meal in meals]
-    weights = [0.0 if meal.kind == "during" else WEIGHTS[meal.kind] for meal in meals]
+    """Kcal that suit each meal: by weight, none over what it holds with ease while others have room.
+
+    A meal whose energy is given has that; the others share what it leaves.
+    """
+    given = given_kcal(shape.settled)
+    known = [given.get(-1 if meal.settled is None else meal.settled, 0.0) for meal in meals]
+    left = shape.energy_aim - _during_kcal(shape) - sum(known)
+    closed = [meal.kind == "during" or kcal > 0 for meal, kcal in zip(meals, known, strict=True)]
+    holds = [0.0 if shut else _easy(shape, day, meal) for meal, shut in zip(meals, closed, strict=True)]
+    weights = [0.0 if shut else WEIGHTS[meal.kind] for meal, shut in zip(meals, closed, strict=True)]
     aims = [0.0] * len(meals)
     open_meals = {index for index, weight in enumerate(weights) if weight > 0}
     while open_meals and left > 1.0:
@@ -157,13 +170,15 @@ def _energy_aims(shape: DayShape, day: WakingDay, meals: list[Occasion]) -> list
         open_meals -= full or open_meals
     if left > 1.0 and sum(aims) > 0:
         aims = [aim * (1.0 + left / sum(aims)) for aim in aims]
-    return aims
+    return [aim + kcal for aim, kcal in zip(aims, known, strict=True)]
 
 
 def _slot(shape: DayShape, day: WakingDay, meal: Occasion, index: int, aim: float) -> Slot:
     if meal.kind == "during":
         return _during_slot(shape, meal, index)
     window = window_at(meal.end, day.ahead)
+    if meal.settled is not None:
+        return settled_slot(shape.settled[meal.settled], meal, index, aim, window)
     most = shape.main_most if meal.main else OTHER_MOST
     if window.energy_most is not None:
         most = min(most, window.energy_most)
@@ -242,6 +257,7 @@ def _with_protein(shape: DayShape, slots: tuple[Slot, ...]) -> tuple[Slot, ...]:
     least = {}
     for slot in slots:
         per_kg = PROTEIN_AFTER if slot.index in after else PROTEIN_MAIN if slot.main else 0.0
+        per_kg = per_kg if slot.settled is None else 0.0
         least[slot.index] = min(per_kg * shape.mass_kg, 0.35 * slot.energy_most / 4.0)
     return tuple(_replaced(slot, least[slot.index]) for slot in slots)
 

@@ -1,61 +1,57 @@
 """The day's card: for each slot, the plates that fit it, in the order in which this day's dishes come.
 
-Every athlete, day and slot has an order of its own, so that days differ; what is preferred comes first, what is marked
-"less" last. A plate's place is charged, so a plate far down the card can be ruled out without looking at it.
+Every athlete, day and slot has an order of its own, so that days differ; what is preferred comes first, then what can
+serve the slot's purpose (its energy within its window, its protein), what is marked "less" last. A plate's place is
+charged, so a plate far down the card can be ruled out without looking at it.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from mealopt.core.slots import KINDS, Slot
-from mealopt.menu.dishes import Dish, Menu
+from mealopt.menu.dishes import Menu
+from mealopt.menu.fit import misfit
 from mealopt.menu.plates import Larder, Plate, draw, plate
 
 
 class Card:
-    """The plates of each slot, drawn as they are asked for."""
+    """The plates of each slot. protein_wanted: the day's protein, grams per kcal."""
 
-    def __init__(self, slots: tuple[Slot, ...], larder: Larder, seed: str) -> None:
-        self._larder = larder
+    def __init__(self, slots: tuple[Slot, ...], larder: Larder, seed: str, protein_wanted: float = 0.0) -> None:
         self._slots = slots
-        self._orders: list[Iterator[Dish]] = [iter(self._order(slot, seed)) for slot in slots]
-        self.plates: list[list[Plate]] = [[] for _ in slots]
-        self._ended = [False] * len(slots)
+        self._all = [self._ordered(slot, larder, seed, protein_wanted) for slot in slots]
+        self._places = 0
 
-    def _order(self, slot: Slot, seed: str) -> list[Dish]:
-        wishes = self._larder.filter
+    def _ordered(self, slot: Slot, larder: Larder, seed: str, protein_wanted: float) -> list[Plate]:
+        wishes = larder.filter
 
-        def key(dish: Dish) -> tuple[int, bytes]:
-            names = {dish.id, *(food for part in dish.component for food in part.foods)}
+        def place(fitting: Plate) -> tuple[int, int, bytes]:
+            dish = fitting.dish
+            names = {dish.id, *(choice.name for part in fitting.parts for choice in part.choices)}
             liked = 0 if names & wishes.prefer else 2 if dish.id in wishes.less else 1
-            return liked, draw(f"{seed}|{slot.index}", dish.id)
+            return liked, misfit(fitting, slot, protein_wanted), draw(f"{seed}|{slot.index}", dish.id)
 
-        return sorted((dish for dish in self._larder.menu.dishes.values() if slot.kind in dish.slots), key=key)
+        fitting = (plate(dish, slot, larder) for dish in larder.menu.by_slot(slot.kind))
+        return sorted((found for found in fitting if found is not None), key=place)
 
     def deal(self, places: int) -> None:
-        """Draw until each slot has so many plates, or all that there are."""
-        for index, slot in enumerate(self._slots):
-            drawn = self.plates[index]
-            while len(drawn) < places and not self._ended[index]:
-                dish = next(self._orders[index], None)
-                if dish is None:
-                    self._ended[index] = True
-                elif (fitting := plate(dish, slot, self._larder)) is not None:
-                    drawn.append(fitting)
+        """Show so many plates of each slot, or all that there are."""
+        self._places = places
+
+    @property
+    def plates(self) -> tuple[tuple[Plate, ...], ...]:
+        """The plates of each slot that are shown."""
+        return tuple(tuple(drawn[: self._places]) for drawn in self._all)
 
     @property
     def ended(self) -> bool:
-        """Whether every plate that fits has been drawn."""
-        return all(self._ended)
+        """Whether every plate that fits is shown."""
+        return all(len(drawn) <= self._places for drawn in self._all)
 
     def empty(self) -> list[Slot]:
-        """Slots that no plate fits, once all are drawn."""
-        return [slot for slot, drawn in zip(self._slots, self.plates, strict=True) if not drawn]
+        """Slots that no plate fits."""
+        return [slot for slot, drawn in zip(self._slots, self._all, strict=True) if not drawn]
 
 
 def quickest(menu: Menu) -> dict[str, int]:
     """Minutes of the quickest dish that there is for each kind of slot."""
-    return {
-        kind: min((dish.minutes for dish in menu.dishes.values() if kind in dish.slots), default=0) for kind in KINDS
-    }
+    return {kind: min((dish.minutes for dish in menu.by_slot(kind)), default=0) for kind in KINDS}

@@ -7,7 +7,7 @@ from hashlib import sha256
 
 from mealopt.core.bands import Band
 from mealopt.core.filters import FoodFilter
-from mealopt.core.nutrients import ENERGY
+from mealopt.core.nutrients import ENERGY, PROTEIN
 from mealopt.core.slots import RefuelWindow, Slot
 from mealopt.errors import BadInput
 from mealopt.menu.dishes import Menu, shipped_menu
@@ -50,12 +50,12 @@ class PosedDay:
 
     def card(self) -> Card:
         """A fresh card for the day."""
-        return Card(self.slots, self.larder, self.seed)
+        energy, protein = self.bands[ENERGY].aim or 1.0, self.bands[PROTEIN].least or 0.0
+        return Card(self.slots, self.larder, self.seed, protein / energy)
 
     def problem(self, card: Card, leave_out: frozenset[str] = frozenset()) -> Problem:
         """The rows and columns of what the card holds now."""
-        plates = tuple(tuple(drawn) for drawn in card.plates)
-        problem = Problem(self.slots, plates, self.bands, self.wishes, self.refuel, self.own)
+        problem = Problem(self.slots, card.plates, self.bands, self.wishes, self.refuel, self.own)
         pose(problem, leave_out)
         return problem
 

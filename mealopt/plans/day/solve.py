@@ -63,13 +63,14 @@ def solve_posed(
             break
         if not card.empty():
             problem = posed.problem(card)
-            answer = _run(problem, gap, left, solver, progress)
+            answer = _run(problem, gap, left, solver, progress, best)
             if answer.status is Status.INFEASIBLE and card.ended:
                 return NothingFits(posed, ())
-            if answer.status.solved:
+            if answer.values:
                 best = _better(best, SolvedDay(posed, problem, answer, 0.0))
+            if best is not None and answer.status.solved:
                 bound = answer.bound if card.ended else min(answer.bound, beyond(problem, places))
-                close = best.answer.objective - bound <= tolerance(best.answer.objective, gap, weights.FLOOR)
+                close = best.answer.objective - bound <= tolerance(best.answer.objective, gap, weights.FLOOR) + 1e-6
                 if close or card.ended or answer.status is Status.LIMIT:
                     return _finished(best, bound, gap, start)
         places = _next(places, best, gap)
@@ -96,10 +97,12 @@ def _next(places: int, best: SolvedDay | None, gap: float) -> int:
     value = best.answer.objective
     rest = beyond(best.problem, places) - weights.PLACE * places
     wanted = math.ceil((value - tolerance(value, gap, weights.FLOOR) - rest) / weights.PLACE)
-    return min(max(places + 1, wanted), places * 2)
+    return min(max(places + 4, wanted + 1), places * 2)
 
 
-def _run(problem: Problem, gap: float, seconds: float, solver: str, progress: Progress | None) -> Answer:
+def _run(
+    problem: Problem, gap: float, seconds: float, solver: str, progress: Progress | None, best: SolvedDay | None
+) -> Answer:
     if solver == "cbc":
         from mealopt.milp import cbc
 
@@ -110,7 +113,8 @@ def _run(problem: Problem, gap: float, seconds: float, solver: str, progress: Pr
         if progress is not None:
             progress(f"penalty {value:.1f}, at best {max(bound, 0.0):.1f}")
 
-    return solve_in_stages(problem.model, groups, gap, weights.FLOOR, seconds, tell, problem.decisive())
+    beat = float("inf") if best is None else best.answer.objective
+    return solve_in_stages(problem.model, groups, gap, weights.FLOOR, seconds, tell, problem.decisive(), beat)
 
 
 def _better(best: SolvedDay | None, found: SolvedDay) -> SolvedDay:
@@ -121,6 +125,6 @@ def _finished(best: SolvedDay, bound: float, gap: float, start: float) -> Solved
     """The answer with a bound that holds for every dish, on the card or beyond it."""
     answer = replace(best.answer, bound=min(bound, best.answer.objective))
     apart = answer.objective - answer.bound
-    close = apart <= tolerance(answer.objective, gap, weights.FLOOR) + 1e-9
+    close = apart <= tolerance(answer.objective, gap, weights.FLOOR) + 1e-6
     status = Status.OPTIMAL if apart <= 1e-6 else Status.GAP if close else Status.LIMIT
     return replace(best, answer=replace(answer, status=status), seconds=time.perf_counter() - start)
