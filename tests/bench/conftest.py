@@ -1,0 +1,10 @@
+"""The bench is no part of the installed program: it is imported from the folder that holds it."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+ROOT = str(Path(__file__).resolve().parents[2])
+if ROOT not in sys.path:
+    sys.path.insert(0, ROOT)
