@@ -21,9 +21,9 @@ class Slot:
     that it is eaten in or follows. stove: whether something can be cooked at this time; heat: whether it can be
     heated. minutes_most: kitchen minutes at hand. settles: foods that settle badly stay out. label: words for it.
     energy_aim: kcal that suits it. carbohydrate_least, carbohydrate_most: grams (in a session, before one), None where
-    free; protein_least: grams. settled: place, from 0, among the day's meals that the case settles; None for all others.
-    given: what the case says of a settled meal: "foods" with their grams, or its "energy" alone; "" where something is
-    chosen here.
+    free; protein_least: grams. settled: place, from 0, among the day's meals that the case settles; None where it is
+    not. given: what the case says of a settled meal: "foods" with their grams, or its "energy" alone; "" where
+    something is chosen here.
     """
 
     index: int

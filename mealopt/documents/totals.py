@@ -43,12 +43,15 @@ def rounded(value: float) -> float:
     return float(f"{value:.{DIGITS}g}")
 
 
-def day_totals(meals: Sequence[Sequence[Portion]]) -> Totals:
-    """Totals of a day whose meals stand in order of time."""
+def day_totals(meals: Sequence[Sequence[Portion]], given: Mapping[int, Mapping[str, float]] | None = None) -> Totals:
+    """Totals of a day whose meals stand in order of time.
+
+    given: place of a meal, from 0 -> nutrients of it that are known without its foods.
+    """
     juice_left = JUICE_MOST_G
     exact: list[dict[str, float]] = []
-    for portions in meals:
-        totals = _nutrients(portions)
+    for place, portions in enumerate(meals):
+        totals = _nutrients(portions) | dict((given or {}).get(place, {}))
         juice = min(juice_left, sum(portion.grams for portion in portions if "juice" in portion.counts))
         juice_left -= juice
         totals[FRUIT_VEGETABLE] = juice + sum(

@@ -9,6 +9,7 @@ from mealopt.documents.reading import plan_from_text
 from mealopt.errors import BrokenPlan
 from mealopt.recheck.facts import Facts, read_facts
 from mealopt.recheck.foods import broken_foods
+from mealopt.recheck.settled import broken_settled
 from mealopt.recheck.sums import Books
 from mealopt.recheck.targets import broken_targets
 from mealopt.recheck.times import broken_times
@@ -63,6 +64,7 @@ def _broken(plan: Plan, composition: Composition, pantry: Pantry | None) -> Iter
         yield from broken_windows(day, books)
         yield from broken_times(day, books)
         yield from broken_foods(day, books)
+        yield from broken_settled(day, books)
     for check in plan.week.checks:
         yield from _week_check(check)
 

@@ -57,11 +57,22 @@ class CaseKitchenDay(_Facts):
 
 
 class CaseFixed(_Facts):
-    """A meal that is settled already."""
+    """A meal that is settled already: by its energy, a dish, or foods in grams as "oats, rolled=80g"."""
 
     day: Day
     time: Time
     energy_kcal: float | None = None
+    dish: str | None = None
+    foods: tuple[str, ...] | None = None
+
+    @property
+    def grams(self) -> dict[str, float]:
+        """Grams of each of its foods."""
+        found: dict[str, float] = {}
+        for text in self.foods or ():
+            food, _, amount = text.rpartition("=")
+            found[food.strip()] = found.get(food.strip(), 0.0) + float(amount.strip().removesuffix("g"))
+        return found
 
 
 class CaseKitchen(_Facts):

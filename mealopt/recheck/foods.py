@@ -40,17 +40,18 @@ def broken_foods(day: PlanDay, books: Books) -> Iterator[str]:
     """Every item of the day by itself, and the day's most of each food."""
     for meal in day.meals:
         place = at_meal(day, meal)
-        if books.facts is not None and _among(meal.dish_id or "", books.facts.kitchen.never):
+        own = books.is_settled(day, meal)
+        if books.facts is not None and not own and _among(meal.dish_id or "", books.facts.kitchen.never):
             yield f"{place}: {meal.dish} is never to be planned"
         for item in meal.items:
             if books.per_100g(item) is None:
                 yield f"{place}: {item.food}: the table has no row {item.source}"
-            if books.facts is not None and _among(item.food, books.facts.kitchen.never):
+            if books.facts is not None and not own and _among(item.food, books.facts.kitchen.never):
                 yield f"{place}: {item.food} is never to be planned"
             if books.pantry is not None:
                 yield from _held_against_the_pantry(place, meal, item, day, books)
     if books.pantry is not None:
-        yield from _most_of_the_day(day, books.pantry)
+        yield from _most_of_the_day(day, books, books.pantry)
 
 
 def _held_against_the_pantry(place: str, meal: Meal, item: Item, day: PlanDay, books: Books) -> Iterator[str]:
@@ -69,7 +70,9 @@ def _held_against_the_pantry(place: str, meal: Meal, item: Item, day: PlanDay, b
     if not grams_same(item.as_bought_g, bought):
         yield f"{place}: {item.food} says {item.as_bought_g:g} g as bought; {bought:.1f} g are needed"
     if books.facts is not None:
-        yield from (f"{place}: {item.food} {why}" for why in _forbidden(food, books.facts.kitchen))
+        said = books.is_settled(day, meal) and any(item.food in note for note in meal.notes)
+        broken = () if said else _forbidden(food, books.facts.kitchen)
+        yield from (f"{place}: {item.food} {why}" for why in broken)
 
 
 def _forbidden(food: Food, kitchen: CaseKitchen) -> Iterator[str]:
@@ -84,17 +87,20 @@ def _forbidden(food: Food, kitchen: CaseKitchen) -> Iterator[str]:
             yield f"holds {allergen}, which is to be avoided"
 
 
-def _most_of_the_day(day: PlanDay, pantry: Pantry) -> Iterator[str]:
+def _most_of_the_day(day: PlanDay, books: Books, pantry: Pantry) -> Iterator[str]:
+    """No more of a food than makes sense, or than the case itself settles."""
     eaten: dict[str, list[float]] = defaultdict(list)
+    settled: dict[str, list[float]] = defaultdict(list)
     for meal in day.meals:
         for item in meal.items:
             eaten[item.food].append(item.grams)
+            settled[item.food] += [item.grams] if books.is_settled(day, meal) else []
     energy = day.targets.get(ENERGY)
     aim = energy.aim if energy is not None and energy.aim is not None else BIG_DAY_KCAL
     times = min(max(aim / BIG_DAY_KCAL, 1.0), 2.0)
     for name, grams in eaten.items():
         food = pantry.foods.get(name)
-        most = math.inf if food is None else food.most_day_g * times
+        most = math.inf if food is None else max(food.most_day_g * times, math.fsum(settled[name]))
         if math.fsum(grams) > most + slack(most) + 0.05 * len(grams):
             yield f"{day.day}: {math.fsum(grams):g} g of {name}, at most {most:.0f} g in a day like this"
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from mealopt.core.nutrients import FRUIT_VEGETABLE, KEYS
 from mealopt.documents.plan import Item, Meal, PlanDay
-from mealopt.recheck.facts import Facts
+from mealopt.recheck.facts import CaseFixed, Facts
 from mealopt.table.composition import Composition
 from mealopt.table.pantry import Pantry
 
@@ -36,17 +36,19 @@ class Books:
         food = self.pantry.foods.get(item.food) if self.pantry else None
         return food.counts if food else ()
 
+    def settled(self, day: PlanDay, meal: Meal) -> CaseFixed | None:
+        """What the case itself settles at this meal's time; None where nothing."""
+        fixed = self.facts.kitchen.fixed if self.facts else ()
+        return next((entry for entry in fixed if entry.day == day.day and entry.time == meal.time), None)
+
     def settled_kcal(self, day: PlanDay, meal: Meal) -> float | None:
         """The energy of a meal that the case settles by its energy alone; None for all others."""
-        if self.facts is None or meal.items:
-            return None
-        fixed = (entry for entry in self.facts.kitchen.fixed if entry.day == day.day and entry.time == meal.time)
-        return next((entry.energy_kcal for entry in fixed), None)
+        entry = self.settled(day, meal)
+        return None if entry is None or meal.items else entry.energy_kcal
 
     def is_settled(self, day: PlanDay, meal: Meal) -> bool:
         """Whether the case itself settles what this meal is."""
-        fixed = self.facts.kitchen.fixed if self.facts else ()
-        return any(entry.day == day.day and entry.time == meal.time for entry in fixed)
+        return self.settled(day, meal) is not None
 
 
 def meal_sums(day: PlanDay, books: Books) -> list[dict[str, float]]:
@@ -57,7 +59,7 @@ def meal_sums(day: PlanDay, books: Books) -> list[dict[str, float]]:
         sums = _known(meal.items, books)
         kcal = books.settled_kcal(day, meal)
         if kcal is not None:
-            sums["energy_kcal"] = kcal
+            sums |= of_energy_alone(kcal)
         if books.pantry is not None:
             juice = math.fsum(item.grams for item in meal.items if "juice" in books.counts(item))
             counted = min(juice_so_far + juice, JUICE_PORTION_G) - min(juice_so_far, JUICE_PORTION_G)
@@ -66,6 +68,19 @@ def meal_sums(day: PlanDay, books: Books) -> list[dict[str, float]]:
             sums[FRUIT_VEGETABLE] = math.fsum([counted, *(item.grams for item in plants)])
         found.append(sums)
     return found
+
+
+def of_energy_alone(kcal: float) -> dict[str, float]:
+    """What a settled meal of which only the energy is known is taken to hold, by the split that the plan states:
+    17 % of its energy protein and 48 % carbohydrate at 4 kcal/g, 35 % fat with 10 % saturated at 9 kcal/g
+    [common practice, no source]."""
+    return {
+        "energy_kcal": kcal,
+        "protein_g": kcal * 17 / 400,
+        "carbohydrate_g": kcal * 48 / 400,
+        "fat_g": kcal * 35 / 900,
+        "saturated_fat_g": kcal * 10 / 900,
+    }
 
 
 def day_sums(meals: list[dict[str, float]]) -> dict[str, float]:

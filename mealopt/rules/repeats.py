@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
+from mealopt.core.bands import Band
 from mealopt.core.nutrients import ENERGY
 from mealopt.milp.model import Row
 from mealopt.rules.problem import FoodColumn, Problem
@@ -21,7 +22,12 @@ BIG_DAY_KCAL = 2800.0
 
 def day_scale(problem: Problem) -> float:
     """How many times the day's most of a food a big day may hold: 1 to 2."""
-    band = problem.bands.get(ENERGY)
+    return scale_of(problem.bands)
+
+
+def scale_of(bands: Mapping[str, Band]) -> float:
+    """The same from the day's bands."""
+    band = bands.get(ENERGY)
     aim = band.aim if band is not None and band.aim is not None else BIG_DAY_KCAL
     return min(2.0, max(1.0, aim / BIG_DAY_KCAL))
 

@@ -7,6 +7,7 @@ until the plates can hold the day, and that is said.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from mealopt.core.clock import clock
 from mealopt.core.nutrients import FAT, FIBRE
@@ -164,9 +165,9 @@ def _energy_aims(shape: DayShape, day: WakingDay, meals: list[Occasion]) -> list
         share = left / sum(weights[index] for index in open_meals)
         full = {index for index in open_meals if share * weights[index] >= holds[index] - aims[index]}
         for index in full or open_meals:
-            given = holds[index] - aims[index] if full else share * weights[index]
-            aims[index] += given
-            left -= given
+            more = holds[index] - aims[index] if full else share * weights[index]
+            aims[index] += more
+            left -= more
         open_meals -= full or open_meals
     if left > 1.0 and sum(aims) > 0:
         aims = [aim * (1.0 + left / sum(aims)) for aim in aims]
@@ -279,7 +280,7 @@ def _refuel_windows(shape: DayShape, slots: tuple[Slot, ...]) -> tuple[RefuelWin
             says = f"carbohydrate in the 1 to 4 h before the {session.kind} at {clock(session.start)}"
             windows.append(RefuelWindow(tuple(slot.index for slot in ahead), 0.0, round(aim), says))
     everything = (*shape.sessions, *shape.ahead)
-    for first, second in zip(everything, everything[1:], strict=False):
+    for first, second in pairwise(everything):
         if not first.next_day and first.endurance and second.start - first.end < REFUEL_WITHIN:
             window = _between(shape, eaten, first, second)
             windows += [window] if window else []

@@ -71,6 +71,12 @@ class Window:
         return 0 if FIBRE not in self.limits else 4 - FIBRE_STEPS_G.index(self.limits[FIBRE])
 
 
+def limits_of_lead(minutes: int) -> dict[str, float]:
+    """What a meal that ends so many minutes before a session with all its steps may hold; empty from 4 h on."""
+    step = minutes // STEP_MINUTES
+    return {FIBRE: FIBRE_STEPS_G[step], FAT: FAT_STEPS_G[step]} if 0 <= step < len(FIBRE_STEPS_G) else {}
+
+
 def window_at(end: int, sessions: tuple[TimedSession, ...]) -> Window:
     """The window that a meal ending at this minute stands in; limits empty where it stands in none."""
     limits: dict[str, float] = {}

@@ -116,7 +116,8 @@ def test_what_only_touches_does_not_overlap(bench: Any) -> None:
 
 def test_a_meal_that_takes_no_time(bench: Any) -> None:
     data = bench.data()
-    data["case"]["kitchen"]["fixed"] = [{"day": "tue", "time": "12:30", "foods": ["rice, white=237g"]}]
+    foods = [f"{item['food']}={item['grams']}g" for item in meals(data)[1]["items"]]
+    data["case"]["kitchen"]["fixed"] = [{"day": "tue", "time": "12:30", "foods": foods}]
     meals(data)[1]["ends"] = "12:35"
     assert bench.broken(data) == []
     meals(data)[1]["ends"] = "12:30"

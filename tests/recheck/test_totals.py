@@ -99,18 +99,32 @@ def test_a_meal_with_nothing_in_it(bench: Any) -> None:
 
 
 def test_a_meal_that_the_case_settles_by_its_energy(bench: Any) -> None:
+    """800 kcal: 17 % protein and 48 % carbohydrate at 4 kcal/g, 35 % fat with 10 % saturated at 9 kcal/g
+    [common practice, no source], which the plan says."""
+    split = {
+        "energy_kcal": 800.0,
+        "protein_g": 34.0,
+        "carbohydrate_g": 96.0,
+        "fat_g": 31.1111,
+        "saturated_fat_g": 8.8889,
+    }
     data = bench.data()
     data["case"]["kitchen"]["fixed"] = [{"day": "tue", "time": "12:30", "what": "canteen", "energy_kcal": 800}]
     data["case"]["athlete"]["mass_kg"] = 45.0
-    data["days"][0]["meals"][1]["items"] = []
+    data["days"][0]["meals"][1] |= {"items": [], "notes": ["settled by you; only its energy is known"]}
     bench.added_up(data)
     for totals in (data["days"][0]["meals"][1]["totals"], data["days"][0]["totals"]):
-        totals["energy_kcal"] = totals.get("energy_kcal", 0.0) + 800
+        totals |= {key: totals.get(key, 0.0) + amount for key, amount in split.items()}
     bench.aimed(data)
     assert bench.broken(data) == []
-    data["days"][0]["meals"][1]["totals"]["energy_kcal"] = 700
-    assert any("meal 2" in says for says in bench.broken(data))
+    for key in split:
+        wrong = copy.deepcopy(data)
+        wrong["days"][0]["meals"][1]["totals"][key] *= 0.9
+        assert any("meal 2" in says for says in bench.broken(wrong)), key
     for other in ({"day": "fri"}, {"time": "12:00"}):
         moved = copy.deepcopy(data)
         moved["case"]["kitchen"]["fixed"][0] |= other
         assert any("nothing in it" in says for says in bench.broken(moved))
+    silent = copy.deepcopy(data)
+    silent["days"][0]["meals"][1]["notes"] = []
+    assert ["do not say" in says for says in bench.broken(silent)] == [True]

@@ -21,8 +21,9 @@ def posed_bands(targets: DayTargets, slots: tuple[Slot, ...]) -> tuple[dict[str,
             continue
         aim = band.aim if band.aim is None else max(room, min(band.aim, room * 1.3))
         bands[key] = Band(room, aim, band.most)
+        unknown = " and meals of which only the energy is known" if any(s.given == "energy" for s in slots) else ""
         notes.append(
-            f"{words}: the windows before sessions leave room for about {room:.0f} g, so the floor of "
+            f"{words}: the windows before sessions{unknown} leave room for about {room:.0f} g, so the floor of "
             f"{band.least:.0f} g sinks to that today"
         )
     return bands, tuple(notes)
@@ -35,6 +36,8 @@ def own_limits(case: Case, day: str, slots: tuple[Slot, ...]) -> tuple[OwnLimit,
         if own.day not in (None, day) or (own.slot is None and own.meal is None):
             continue
         for slot in slots:
+            if slot.settled is not None:
+                continue
             if own.meal == slot.index + 1 or (own.slot is not None and own.slot == slot.kind):
                 limits.append(OwnLimit(slot.index, own.nutrient, Band(own.least, None, own.most)))
     return tuple(limits)

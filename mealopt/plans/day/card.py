@@ -7,6 +7,8 @@ charged, so a plate far down the card can be ruled out without looking at it.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from mealopt.core.slots import KINDS, Slot
 from mealopt.menu.dishes import Menu
 from mealopt.menu.fit import misfit
@@ -14,21 +16,39 @@ from mealopt.menu.plates import Larder, Plate, draw, plate
 
 
 class Card:
-    """The plates of each slot. protein_wanted: the day's protein, grams per kcal."""
+    """The plates of each slot. protein_wanted: the day's protein, grams per kcal.
 
-    def __init__(self, slots: tuple[Slot, ...], larder: Larder, seed: str, protein_wanted: float = 0.0) -> None:
+    settled: slot index -> the one plate that stands there. breakfast: the seed of a breakfast that should be the same
+    every day; "" where days differ.
+    """
+
+    def __init__(
+        self,
+        slots: tuple[Slot, ...],
+        larder: Larder,
+        seed: str,
+        protein_wanted: float = 0.0,
+        settled: Mapping[int, Plate] | None = None,
+        breakfast: str = "",
+    ) -> None:
         self._slots = slots
-        self._all = [self._ordered(slot, larder, seed, protein_wanted) for slot in slots]
+        self._breakfast = breakfast
+        given = settled or {}
+        self._all = [
+            [given[slot.index]] if slot.index in given else self._ordered(slot, larder, seed, protein_wanted)
+            for slot in slots
+        ]
         self._places = 0
 
     def _ordered(self, slot: Slot, larder: Larder, seed: str, protein_wanted: float) -> list[Plate]:
         wishes = larder.filter
+        own = self._breakfast if self._breakfast and slot.kind == "breakfast" else f"{seed}|{slot.index}"
 
         def place(fitting: Plate) -> tuple[int, int, bytes]:
             dish = fitting.dish
             names = {dish.id, *(choice.name for part in fitting.parts for choice in part.choices)}
             liked = 0 if names & wishes.prefer else 2 if dish.id in wishes.less else 1
-            return liked, misfit(fitting, slot, protein_wanted), draw(f"{seed}|{slot.index}", dish.id)
+            return liked, misfit(fitting, slot, protein_wanted), draw(own, dish.id)
 
         fitting = (plate(dish, slot, larder) for dish in larder.menu.by_slot(slot.kind))
         return sorted((found for found in fitting if found is not None), key=place)

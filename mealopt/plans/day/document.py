@@ -17,6 +17,8 @@ from mealopt.milp.answer import Answer, Status
 from mealopt.people.case import Case
 from mealopt.people.notes import case_notes
 from mealopt.people.reading import case_to_dict
+from mealopt.plans.day.pose import PosedDay
+from mealopt.plans.day.settled_words import as_settled, given_totals
 from mealopt.plans.day.solve import SolvedDay
 from mealopt.plans.words import dish_name, kitchen_measure, method_of
 from mealopt.rules import weights
@@ -106,17 +108,18 @@ def _meal(slot: Slot, dish: Dish, chosen: list[Chosen], totals: dict[str, float]
     )
 
 
-def _meals(problem: Problem, values: list[float], pantry: Pantry) -> tuple[tuple[Meal, ...], Totals]:
+def _meals(posed: PosedDay, problem: Problem, values: list[float]) -> tuple[tuple[Meal, ...], Totals]:
+    pantry = posed.larder.menu.pantry
     served = [
         next(serving for serving in options if round(values[serving.served]) == 1) for options in problem.servings
     ]
-    chosen = [chosen_foods(serving, values, pantry) for serving in served]
-    totals = day_totals([[_portion(entry, pantry) for entry in meal] for meal in chosen])
-    meals = tuple(
+    chosen = [[] if serving.slot.given == "energy" else chosen_foods(serving, values, pantry) for serving in served]
+    totals = day_totals([[_portion(entry, pantry) for entry in meal] for meal in chosen], given_totals(posed))
+    meals = (
         _meal(serving.slot, serving.plate.dish, foods, meal_totals, pantry)
         for serving, foods, meal_totals in zip(served, chosen, totals.meals, strict=True)
     )
-    return meals, totals
+    return tuple(as_settled(meal, slot, posed) for meal, slot in zip(meals, posed.slots, strict=True)), totals
 
 
 def _portion(chosen: Chosen, pantry: Pantry) -> Portion:
@@ -181,9 +184,8 @@ def _date(case: Case, day: str) -> str | None:
 def plan_day_entry(solved: SolvedDay, solve: Solve) -> PlanDay:
     """One day of the document."""
     posed, targets = solved.posed, solved.posed.targets
-    pantry = posed.larder.menu.pantry
     values = solved.answer.values
-    meals, totals = _meals(solved.problem, values, pantry)
+    meals, totals = _meals(posed, solved.problem, values)
     shares = {term: round(points, 2) for term, points in solved.problem.shares(values).items() if points >= 0.005}
     return PlanDay(
         day=posed.day,  # type: ignore[arg-type]

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from hashlib import sha256
 
 from mealopt.core.bands import Band
@@ -11,14 +12,16 @@ from mealopt.core.nutrients import ENERGY, PROTEIN
 from mealopt.core.slots import RefuelWindow, Slot
 from mealopt.errors import BadInput
 from mealopt.menu.dishes import Menu, shipped_menu
-from mealopt.menu.plates import Larder
+from mealopt.menu.plates import Larder, Plate
 from mealopt.people.case import Case
 from mealopt.people.notes import named_foods
 from mealopt.plans.day.bands import own_limits, posed_bands
 from mealopt.plans.day.card import Card, quickest
+from mealopt.plans.day.settled import SettledDay, settled_day, settled_notes, settled_plates
 from mealopt.plans.day.shape import day_layout
 from mealopt.rules.problem import OwnLimit, Problem, Wishes
 from mealopt.rules.registry import pose
+from mealopt.rules.repeats import scale_of
 from mealopt.table.find import nearest
 from mealopt.table.prices import shipped_prices
 from mealopt.targets.day import day_targets
@@ -34,7 +37,11 @@ PRODUCE_KINDS = 3
 
 @dataclass(frozen=True, slots=True)
 class PosedDay:
-    """All that one day's problem is made of, but its plates. notes: what was assumed on the way."""
+    """All that one day's problem is made of, but its plates.
+
+    settled, settled_plates: what the case settles, and slot index -> the plate that it makes. breakfast_seed: of a
+    breakfast that should be the same every day; "" where days differ. notes: what was assumed on the way.
+    """
 
     case: Case
     day: str
@@ -47,11 +54,15 @@ class PosedDay:
     larder: Larder
     seed: str
     notes: tuple[str, ...]
+    settled: SettledDay = field(default_factory=SettledDay)
+    settled_plates: Mapping[int, Plate] = field(default_factory=dict)
+    breakfast_seed: str = ""
 
     def card(self) -> Card:
         """A fresh card for the day."""
         energy, protein = self.bands[ENERGY].aim or 1.0, self.bands[PROTEIN].least or 0.0
-        return Card(self.slots, self.larder, self.seed, protein / energy)
+        wanted = protein / energy
+        return Card(self.slots, self.larder, self.seed, wanted, self.settled_plates, self.breakfast_seed)
 
     def problem(self, card: Card, leave_out: frozenset[str] = frozenset()) -> Problem:
         """The rows and columns of what the card holds now."""
@@ -100,9 +111,12 @@ def pose_day(case: Case, day: str) -> PosedDay:
     targets = day_targets(case, day)
     menu = shipped_menu()
     check_names(case, menu)
-    layout = day_layout(case, day, targets)
+    settled = settled_day(case, day, menu)
+    layout = day_layout(case, day, targets, settled.meals)
     bands, sunk = posed_bands(targets, layout.slots)
-    seed = sha256(f"{case.athlete.name}|{case.week_of}|{day}".encode()).hexdigest()[:16]
+    seed = _seed(case, day)
+    prices = shipped_prices()
+    larder = Larder(menu, food_filter(case), prices, seed)
     return PosedDay(
         case=case,
         day=day,
@@ -112,7 +126,15 @@ def pose_day(case: Case, day: str) -> PosedDay:
         bands=bands,
         own=own_limits(case, day, layout.slots),
         wishes=_wishes(case, day, targets, menu),
-        larder=Larder(menu, food_filter(case), shipped_prices(), seed),
+        larder=larder,
         seed=seed,
-        notes=(*layout.notes, *sunk),
+        notes=(*layout.notes, *sunk, *settled_notes(settled)),
+        settled=settled,
+        settled_plates=settled_plates(settled, layout.slots, larder, scale_of(bands), prices),
+        breakfast_seed=_seed(case, "breakfast") if case.kitchen.same_breakfast else "",
     )
+
+
+def _seed(case: Case, of: str) -> str:
+    """What an athlete's order of dishes follows from, for a day or for all of them."""
+    return sha256(f"{case.athlete.name}|{case.week_of}|{of}".encode()).hexdigest()[:16]

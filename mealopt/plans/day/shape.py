@@ -10,6 +10,7 @@ from mealopt.core.slots import Slot
 from mealopt.people.case import Case, Session
 from mealopt.people.days import day_after
 from mealopt.targets.model import DayTargets
+from mealopt.targets.settled import SettledMeal
 from mealopt.targets.timing import DayShape, Layout, lay_slots
 from mealopt.targets.windows import TimedSession
 
@@ -30,7 +31,7 @@ def _timed(session: Session, number: int, during: tuple[float, float], later: in
     )
 
 
-def day_shape(case: Case, day: str, targets: DayTargets) -> DayShape:
+def day_shape(case: Case, day: str, targets: DayTargets, settled: tuple[SettledMeal, ...] = ()) -> DayShape:
     """What the slots of this plan day follow from."""
     kitchen = case.kitchen_on(day)
     today = tuple(
@@ -53,13 +54,14 @@ def day_shape(case: Case, day: str, targets: DayTargets) -> DayShape:
         away_from=kitchen.away_from,
         away_to=kitchen.away_to,
         cook_minutes=kitchen.cook_minutes,
+        settled=settled,
     )
     return replace(shape, main_most=EVE_MAIN_MOST) if targets.eve else shape
 
 
-def day_layout(case: Case, day: str, targets: DayTargets) -> Layout:
+def day_layout(case: Case, day: str, targets: DayTargets, settled: tuple[SettledMeal, ...] = ()) -> Layout:
     """The day's slots, refuelling windows and notes."""
-    return lay_slots(day_shape(case, day, targets))
+    return lay_slots(day_shape(case, day, targets, settled))
 
 
 #: Fibre that a meal without a window holds with ease, g: a main meal, any other (project's assumption).
@@ -77,7 +79,7 @@ def fibre_room(slots: tuple[Slot, ...]) -> float:
     """Grams of fibre that the day's windows leave room for."""
     room = 0.0
     for slot in slots:
-        if slot.kind == "during":
+        if slot.kind == "during" or slot.given == "energy":
             continue
         free = FREE_FIBRE_MAIN if slot.main else FREE_FIBRE_OTHER
         room += min(free, REACHED * slot.limits[FIBRE]) if FIBRE in slot.limits else free
@@ -88,7 +90,7 @@ def produce_room(slots: tuple[Slot, ...]) -> float:
     """Grams of fruit and vegetables that the day's windows leave room for."""
     room = 0.0
     for slot in slots:
-        if slot.kind == "during":
+        if slot.kind == "during" or slot.given == "energy":
             continue
         free = FREE_PRODUCE_MAIN if slot.main else FREE_PRODUCE_OTHER
         room += min(free, PRODUCE_PER_FIBRE * slot.limits[FIBRE]) if FIBRE in slot.limits else free
