@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from mealopt.documents.plan import Solve as Solve
     from mealopt.menu.dishes import Component as Component
     from mealopt.menu.dishes import Dish as Dish
+    from mealopt.menu.dishes import Menu as Menu
     from mealopt.people.case import Case as Case
     from mealopt.table.composition import CompositionRow as CompositionRow
     from mealopt.table.find import Found as Found
@@ -105,13 +106,18 @@ def plan_day(
     return plan_one_day(case, day or heaviest_day(case), gap=gap, seconds=seconds, solver=solver, progress=progress)
 
 
-def recheck(plan: Plan) -> list[str]:
-    """Every promise of a plan that separate arithmetic finds broken, as sentences; empty where all hold."""
+def recheck(plan: Plan, folder: str | Path | None = None) -> list[str]:
+    """Every promise of a plan that separate arithmetic finds broken, as sentences; empty where all hold.
+
+    folder: that of the case file, beside which the file of the athlete's own foods lies; without it such foods cannot
+    be checked, which is said. Raises BadInput, Refused where that file cannot be used.
+    """
+    from mealopt.plans.own import own_table, plan_menu
     from mealopt.recheck.check import recheck_plan
     from mealopt.table.composition import shipped_composition
-    from mealopt.table.pantry import shipped_pantry
 
-    return recheck_plan(plan, shipped_composition(), shipped_pantry())
+    menu = plan_menu(plan, None if folder is None else Path(folder))
+    return recheck_plan(plan, shipped_composition(), menu.pantry, own_table(menu))
 
 
 def read_plan(path: str | Path) -> Plan:
@@ -143,39 +149,49 @@ def check_writable(path: str | Path) -> None:
     check(Path(path))
 
 
-def find_foods(words: str) -> list[Found]:
-    """Foods whose names hold all the words: the pantry's first, then the table's, best first."""
+def _menu(own: str | Path | None) -> Menu:
+    """The shipped menu, with what a file of a person's own foods and dishes adds. Raises BadInput, Refused."""
+    from mealopt.menu.dishes import shipped_menu
+    from mealopt.menu.own import read_own
+
+    return shipped_menu() if own is None else read_own(Path(own))
+
+
+def find_foods(words: str, own: str | Path | None = None) -> list[Found]:
+    """Foods whose names hold all the words: the pantry's first, then the table's, best first.
+
+    own: a file with foods and dishes of one's own, here and below; BadInput and Refused are raised where it is wrong.
+    """
     from mealopt.table.find import find_foods as find
 
-    return find(words)
+    return find(words, None if own is None else _menu(own).pantry)
 
 
-def show_food(name: str) -> Shown:
+def show_food(name: str, own: str | Path | None = None) -> Shown:
     """All that is known of a food, by its pantry name or the number of its row. Raises BadInput."""
     from mealopt.table.find import show_food as show
 
-    return show(name)
+    return show(name, None if own is None else _menu(own).pantry)
 
 
-def find_dishes(words: str) -> list[Dish]:
+def find_dishes(words: str, own: str | Path | None = None) -> list[Dish]:
     """Dishes whose id, name, kind or kitchen hold all the words."""
     from mealopt.menu.find import find_dishes as find
 
-    return find(words)
+    return find(words, _menu(own))
 
 
-def show_dish(dish_id: str) -> Dish | None:
+def show_dish(dish_id: str, own: str | Path | None = None) -> Dish | None:
     """A dish by its id; None where there is none."""
-    from mealopt.menu.dishes import shipped_menu
-
-    return shipped_menu().dishes.get(dish_id)
+    return _menu(own).dishes.get(dish_id)
 
 
-def check_foods() -> list[Finding]:
-    """What the checks of food-composition practice find in table and pantry."""
+def check_foods(own: str | Path | None = None) -> list[Finding]:
+    """What the checks of food-composition practice find in table and pantry, and facts of one's own foods."""
+    from mealopt.menu.own import menu_findings, read_own
     from mealopt.table.checks import check_foods as check
 
-    return check()
+    return check() if own is None else [*menu_findings(read_own(Path(own))), *check()]
 
 
 def import_foods(folder: str | Path, out: str | Path) -> int:

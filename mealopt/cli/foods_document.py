@@ -56,7 +56,7 @@ def import_document(rows: int, sha256: str, written: str | None) -> dict[str, An
 def _row(row: CompositionRow) -> dict[str, Any]:
     """A row of the table; a nutrient that it leaves blank is absent."""
     return {
-        "source": f"USDA-SR28:{row.ndb}",
+        "source": row.source,
         "name": row.name,
         "per_100g": dict(row.per_100g),
         "weights": [{"grams": grams, "words": words} for grams, words in row.weights],

@@ -97,7 +97,10 @@ def food_page(shown: Shown) -> Iterator[RenderableType]:
     """All that is known of a food: its pantry row, then what 100 g and one kitchen measure hold."""
     food, row = shown.food, shown.row
     yield Text(food.name if food else row.name, style=HEADING, overflow="fold")
-    yield paragraph(f"Food table: USDA SR28, row {row.ndb}: {row.name}")
+    if row.source.startswith("own:"):
+        yield paragraph(f"Your own food, by its label: {row.source}")
+    else:
+        yield paragraph(f"Food table: USDA SR28, row {row.ndb}: {row.name}")
     if food is not None:
         yield from _pantry(food, shown)
         yield paragraph(READ_LABELS, CAUTION)
@@ -190,6 +193,7 @@ def checks_page(findings: list[Finding]) -> Iterator[RenderableType]:
     faults = sum(finding.severity == "fault" for finding in findings)
     facts = len(findings) - faults
     yield paragraph(f"{faults} faults of the food files.", BAD if faults else GOOD)
+    own = sum(finding.reason != "" and not finding.where.startswith("foods/") for finding in findings)
     yield paragraph(f"{facts} rows of the published table that fail a check; they stay as published.")
     by_check = sorted(findings, key=_check)
     for (_, where, what), group in groupby(by_check, key=_check):

@@ -35,6 +35,7 @@ _Command = TypeVar("_Command", bound=Callable[..., Any])
 _as_json = click.option("--json", "as_json", is_flag=True, help="Print JSON, and nothing else.")
 _case = click.argument("case", required=False, metavar="[CASE]")
 _words = click.argument("words", nargs=-1, required=True)
+_own = click.option("--own", metavar="FILE", help="Your own foods and dishes beside them, from this file.")
 
 
 def _day(words: str) -> Callable[[_Command], _Command]:
@@ -148,11 +149,12 @@ def foods(context: click.Context) -> None:
 
 @foods.command(short_help="List what holds all the words.")
 @_words
+@_own
 @_as_json
-def find(words: tuple[str, ...], as_json: bool) -> None:
+def find(words: tuple[str, ...], own: str | None, as_json: bool) -> None:
     """List the foods, dishes and rows of the food table that hold all WORDS."""
     asked = " ".join(words)
-    found, dishes = api.find_foods(asked), api.find_dishes(asked)
+    found, dishes = api.find_foods(asked, own), api.find_dishes(asked, own)
     if as_json:
         from mealopt.cli.foods_document import found_document
 
@@ -165,18 +167,19 @@ def find(words: tuple[str, ...], as_json: bool) -> None:
 
 @foods.command("show", short_help="Show all about one food or dish.")
 @click.argument("food", nargs=-1, required=True)
+@_own
 @_as_json
-def show_one(food: tuple[str, ...], as_json: bool) -> None:
+def show_one(food: tuple[str, ...], own: str | None, as_json: bool) -> None:
     """Show all that is known of FOOD: a food's name, a dish's id, or the number of a row of the food table."""
     from mealopt.cli import foods_document, foods_view
 
     name = " ".join(food)
-    dish = api.show_dish("_".join(name.casefold().split()))
+    dish = api.show_dish("_".join(name.casefold().split()), own)
     try:
-        shown = api.show_food(name)
+        shown = api.show_food(name, own)
     except BadInput as error:
         if dish is None:
-            near = "; ".join(one.id for one in api.find_dishes(name)[:3])
+            near = "; ".join(one.id for one in api.find_dishes(name, own)[:3])
             raise BadInput(f"{error}, nor a dish of that id{near and f' (dishes that hold it: {near})'}") from None
         if as_json:
             show_json(foods_document.dish_document(dish))
@@ -190,10 +193,14 @@ def show_one(food: tuple[str, ...], as_json: bool) -> None:
 
 
 @foods.command(short_help="Check the food files.")
+@_own
 @_as_json
-def check(as_json: bool) -> int:
-    """Check the food files by the rules of food-composition practice, and name each row that fails."""
-    findings = api.check_foods()
+def check(own: str | None, as_json: bool) -> int:
+    """Check the food files by the rules of food-composition practice, and name each row that fails.
+
+    With --own, your own file is read first: what cannot be in it is refused, and what you should know of it is told.
+    """
+    findings = api.check_foods(own)
     if as_json:
         from mealopt.cli.foods_document import checks_document
 

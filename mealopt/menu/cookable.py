@@ -12,7 +12,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 from mealopt.core.nutrients import ENERGY
-from mealopt.table.pantry import Pantry
+from mealopt.table.pantry import Food, Pantry
 
 if TYPE_CHECKING:
     from mealopt.menu.dishes import Component, Dish
@@ -95,13 +95,15 @@ class _Part:
 @lru_cache(maxsize=4)
 def measured(pantry: Pantry) -> Mapping[str, Measured]:
     """Every food of the pantry in numbers, with the steps that a plate gives it."""
-    found = {}
-    for name, food in pantry.foods.items():
-        step = food.step_g
-        fewest = max(1, math.ceil(food.least_g / step - 1e-9))
-        most = max(fewest, math.floor(food.most_meal_g / step + 1e-9))
-        found[name] = Measured(step, fewest, most, pantry.row(food).per_100g[ENERGY] / 100.0)
-    return found
+    return {name: in_numbers(food, pantry) for name, food in pantry.foods.items()}
+
+
+def in_numbers(food: Food, pantry: Pantry) -> Measured:
+    """One food in numbers."""
+    step = food.step_g
+    fewest = max(1, math.ceil(food.least_g / step - 1e-9))
+    most = max(fewest, math.floor(food.most_meal_g / step + 1e-9))
+    return Measured(step, fewest, most, pantry.row(food).per_100g[ENERGY] / 100.0)
 
 
 def why_not(dish: Dish, foods: Mapping[str, Measured]) -> str | None:

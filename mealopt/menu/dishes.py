@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 import tomllib
+from collections.abc import Mapping
 from functools import lru_cache
 from pathlib import Path
 from typing import Literal
@@ -16,7 +17,7 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_valida
 
 from mealopt.core.slots import KINDS
 from mealopt.errors import BadInput
-from mealopt.menu.cookable import measured, why_not
+from mealopt.menu.cookable import Measured, measured, why_not
 from mealopt.table.files import foods_folder
 from mealopt.table.pantry import Food, Pantry, shipped_pantry
 
@@ -171,25 +172,32 @@ def read_dishes(path: Path, pantry: Pantry) -> dict[str, Dish]:
     if not isinstance(entries, list):
         raise BadInput(f"{path}: holds no dish; each begins with [[dish]]")
     dishes: dict[str, Dish] = {}
+    foods = measured(pantry)
     for number, entry in enumerate(entries, start=1):
         where = f"{path}, dish {number} ({entry.get('id') if isinstance(entry, dict) else entry})"
-        try:
-            dish = Dish.model_validate(entry)
-        except ValidationError as error:
-            first = error.errors()[0]
-            key = ".".join(str(part) for part in first["loc"]) or "dish"
-            raise BadInput(f"{where}: {key}: {first['msg']}") from error
-        for part in dish.component:
-            for food in part.foods:
-                if food not in pantry.foods:
-                    raise BadInput(f"{where}: the pantry has no {food!r}")
-        clash = why_not(dish, measured(pantry))
-        if clash:
-            raise BadInput(f"{where}: {clash}")
+        dish = checked_dish(entry, where, foods)
         if dish.id in dishes:
             raise BadInput(f"{where}: the id stands twice")
         dishes[dish.id] = dish
     return dishes
+
+
+def checked_dish(entry: object, where: str, foods: Mapping[str, Measured]) -> Dish:
+    """One dish, which can be cooked from these foods. Raises BadInput that begins with where."""
+    try:
+        dish = Dish.model_validate(entry)
+    except ValidationError as error:
+        first = error.errors()[0]
+        key = ".".join(str(part) for part in first["loc"]) or "dish"
+        raise BadInput(f"{where}: {key}: {first['msg']}") from error
+    for part in dish.component:
+        for food in part.foods:
+            if food not in foods:
+                raise BadInput(f"{where}: the pantry has no {food!r}")
+    clash = why_not(dish, foods)
+    if clash:
+        raise BadInput(f"{where}: {clash}")
+    return dish
 
 
 def read_menu(folder: Path, pantry: Pantry) -> Menu:

@@ -20,7 +20,7 @@ from mealopt.milp.highs import Highs, version
 from mealopt.milp.model import Model
 
 #: Combinations looked at before the whole program is; seconds for one; share of the gap that each stage may keep.
-COMBINATIONS = 6
+COMBINATIONS = 3
 SECONDS_EACH = 1.5
 KEEP = 0.3
 

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from dataclasses import dataclass, field
 from datetime import date, datetime
+from pathlib import Path
 from typing import Any, Literal
 
-from pydantic import BaseModel, Field, ValidationInfo, field_validator
+from pydantic import BaseModel, Field, PrivateAttr, ValidationInfo, field_validator
 
 from mealopt.core.clock import DAYS
 from mealopt.people.athlete import Athlete
@@ -33,6 +36,13 @@ __all__ = [
 SCHEMA = "mealopt/case-1"
 
 
+@dataclass(frozen=True, slots=True)
+class Origin:
+    """Where a case was read from. It is no part of what the case says, so any two are equal."""
+
+    folder: Path | None = field(default=None, compare=False)
+
+
 class Case(BaseModel):
     """One athlete's training week and what surrounds it. Sessions stand in order of time."""
 
@@ -45,13 +55,35 @@ class Case(BaseModel):
     kitchen: Kitchen = Field(Kitchen(), description="The kitchen.")
     session: tuple[Session, ...] = Field((), max_length=70, validate_default=True, description="Training sessions.")
 
+    _origin: Origin = PrivateAttr(default_factory=Origin)
+
+    @property
+    def folder(self) -> Path | None:
+        """The folder of the case file, beside which kitchen.own_foods is looked for; None where it is not known."""
+        return self._origin.folder
+
+    def beside(self, folder: Path | None) -> Case:
+        """The same case, whose own_foods is looked for in this folder."""
+        case = self.model_copy()
+        case._origin = Origin(folder)
+        return case
+
     def sessions_on(self, day: str) -> tuple[Session, ...]:
         """The sessions that start on this plan day, in order of time."""
         return tuple(session for session in self.session if session.day == day)
 
     def kitchen_on(self, day: str) -> KitchenDay:
-        """The kitchen of this plan day. Every session of the day lies between its wake and its sleep."""
-        return kitchen_day(self.kitchen, self.session, day)
+        """The kitchen of this plan day, its minutes and its budget by a band of the goal where there is one.
+
+        Every session of the day lies between its wake and its sleep.
+        """
+        found = kitchen_day(self.kitchen, self.session, day)
+        minutes, budget = (self.goal.wish(key, day) for key in ("kitchen_minutes", "cost"))
+        return replace(
+            found,
+            cook_minutes=found.cook_minutes if minutes is None else int(minutes),
+            budget=found.budget if budget is None else budget,
+        )
 
     @field_validator("week_of", mode="before")
     @classmethod

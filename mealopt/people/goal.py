@@ -30,13 +30,22 @@ SlotKind = Literal["breakfast", "lunch", "dinner", "snack", "before", "during", 
 #: What a band may be about: each column of the food table, and fruit and vegetables.
 BAND_KEYS: tuple[str, ...] = (*KEYS, FRUIT_VEGETABLE)
 
+#: What else a band for a whole day may be about: key -> (the one side that it has, the most that may be read).
+WISH_KEYS: dict[str, tuple[Literal["least", "most"], float]] = {
+    "fruit_vegetable_kinds": ("least", 20),
+    "whole_food_percent": ("least", 100),
+    "added_sugar_percent": ("most", 100),
+    "kitchen_minutes": ("most", 300),
+    "cost": ("most", 100000),
+}
+
 #: kcal that may leave or enter one day [common practice, no source].
 MOVE_MOST = 500
 
 
 def _nutrient(key: str) -> str:
-    if key not in BAND_KEYS:
-        near = get_close_matches(key[:100], BAND_KEYS, n=1)
+    if key not in BAND_KEYS and key not in WISH_KEYS:
+        near = get_close_matches(key[:100], (*BAND_KEYS, *WISH_KEYS), n=1)
         meant = f': did you mean "{near[0]}"?' if near else ", like iron_mg: a column of the food table"
         raise ValueError(f"a nutrient key with its unit expected{meant}")
     return key
@@ -66,7 +75,7 @@ class OwnBand(BaseModel):
 
     model_config = STRICT
 
-    nutrient: NutrientKey = choice("A nutrient key with its unit, such as fibre_g, or fruit_vegetable_g.")
+    nutrient: NutrientKey = choice("A nutrient key with its unit, such as fibre_g, or what else a day is held to.")
     least: float | None = number(0, 200000, "", "Least, in the nutrient's unit.", default=None)
     aim: float | None = number(0, 200000, "", "Aim, in the nutrient's unit.", default=None)
     most: float | None = number(0, 200000, "", "Most, in the nutrient's unit.", default=None)
@@ -84,6 +93,23 @@ class OwnBand(BaseModel):
                 raise complaint(f"read {value:g} with {low_key} = {low:g}; least <= aim <= most is expected", key)
         if self.slot is not None and self.meal is not None:
             raise complaint(f'read {self.meal} with slot = "{self.slot}"; slot or meal is expected, not both', "meal")
+        return self
+
+    @model_validator(mode="after")
+    def _wish_is_for_a_day(self) -> OwnBand:
+        if self.nutrient not in WISH_KEYS:
+            return self
+        side, most = WISH_KEYS[self.nutrient]
+        where = "slot" if self.slot is not None else "meal"
+        if self.slot is not None or self.meal is not None:
+            said = f'"{self.slot}"' if self.slot is not None else f"{self.meal}"
+            raise complaint(f"read {said} with {self.nutrient}; it is held for a whole day only", where)
+        for key in ("least", "aim", "most"):
+            value = getattr(self, key)
+            if value is not None and key != side:
+                raise complaint(f"read {value:g} for {self.nutrient}; only {side} is expected with it", key)
+            if value is not None and value > most:
+                raise complaint(f"read {value:g} for {self.nutrient}; 0 to {most:g} is allowed", key)
         return self
 
 
@@ -115,6 +141,13 @@ class Goal(BaseModel):
     resting_equation: RestingEquation = choice("The published equation for resting energy.", "auto")
     move: tuple[Move, ...] = many("Energy moved between days.", 14)
     band: tuple[OwnBand, ...] = many("Bands of one's own.", 100)
+
+    def wish(self, key: str, day: str) -> float | None:
+        """The limit of the band for one of WISH_KEYS on a day: the day's own, else that of every day; None for none."""
+        side = WISH_KEYS[key][0]
+        found = {band.day: getattr(band, side) for band in self.band if band.nutrient == key}
+        limit: float | None = found.get(day, found.get(None))  # type: ignore[call-overload]
+        return limit
 
     @model_validator(mode="after")
     def _moves_stay_small(self) -> Goal:

@@ -55,7 +55,7 @@ def read_case(path: Path) -> Case:
             f"{where}, line {line}: read the byte 0x{content[error.start]:02x}, which is not UTF-8; a text file saved "
             "as UTF-8 is expected"
         ) from None
-    return case_from_text(text, where)
+    return case_from_text(text, where).beside(path.absolute().parent)
 
 
 def case_from_text(text: str, where: str) -> Case:

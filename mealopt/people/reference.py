@@ -12,6 +12,7 @@ from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 from pydantic_core import PydanticUndefined
 
+from mealopt.core.nutrients import FRUIT_VEGETABLE
 from mealopt.people.case import Case
 from mealopt.people.fields import (
     PORTION_EXPECTED,
@@ -22,7 +23,7 @@ from mealopt.people.fields import (
     DayName,
     Portion,
 )
-from mealopt.people.goal import NutrientKey
+from mealopt.people.goal import WISH_KEYS, NutrientKey
 
 #: Words for types that a plain name would not explain: type, then what is expected.
 _SPECIAL: dict[Any, tuple[str, str, str]] = {
@@ -31,7 +32,7 @@ _SPECIAL: dict[Any, tuple[str, str, str]] = {
     Portion: ("food and grams", "1 to 2000 g", PORTION_EXPECTED),
     NutrientKey: (
         "nutrient",
-        "a column of the food table, or fruit_vegetable_g",
+        f"a column of the food table, or {FRUIT_VEGETABLE}; for a whole day {', '.join(WISH_KEYS)} too",
         "a nutrient key with its unit expected, like fibre_g",
     ),
 }

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from mealopt.core.nutrients import ENERGY
 from mealopt.documents.plan import Item, Meal, PlanDay
 from mealopt.recheck.facts import CaseKitchen
-from mealopt.recheck.sums import Books
+from mealopt.recheck.sums import OWN, Books
 from mealopt.recheck.tolerances import grams_same, slack, whole_steps
 from mealopt.recheck.words import at_meal
 from mealopt.table.pantry import Food, Pantry
@@ -59,7 +59,7 @@ def _held_against_the_pantry(place: str, meal: Meal, item: Item, day: PlanDay, b
     if food is None:
         yield f"{place}: the pantry has no {item.food}"
         return
-    if item.source != f"USDA-SR28:{food.ndb}":
+    if item.source != (food.ndb if food.ndb.startswith(OWN) else f"USDA-SR28:{food.ndb}"):
         yield f"{place}: {item.food} is tied to row {food.ndb}, not to {item.source}"
     if item.state != food.state:
         yield f"{place}: {item.food} is weighed {food.state}, not {item.state}"
@@ -100,7 +100,9 @@ def _most_of_the_day(day: PlanDay, books: Books, pantry: Pantry) -> Iterator[str
     times = min(max(aim / BIG_DAY_KCAL, 1.0), 2.0)
     for name, grams in eaten.items():
         food = pantry.foods.get(name)
-        most = math.inf if food is None else max(food.most_day_g * times, math.fsum(settled[name]))
+        dosed = food is not None and "supplement" in food.counts
+        grown = math.inf if food is None else food.most_day_g * (1.0 if dosed else times)
+        most = grown if dosed else max(grown, math.fsum(settled[name]))
         if math.fsum(grams) > most + slack(most) + 0.05 * len(grams):
             yield f"{day.day}: {math.fsum(grams):g} g of {name}, at most {most:.0f} g in a day like this"
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from mealopt.core.nutrients import FRUIT_VEGETABLE, KEYS
 from mealopt.documents.plan import Item, Meal, PlanDay
@@ -16,18 +16,25 @@ from mealopt.table.pantry import Pantry
 JUICE_PORTION_G = 150.0
 
 _TABLE = "USDA-SR28:"
+OWN = "own:"
 
 
 @dataclass(frozen=True, slots=True)
 class Books:
-    """What a plan is held against: the table, the pantry where there is one, the case where it can be read."""
+    """What a plan is held against: the table, the pantry where there is one, the case where it can be read.
+
+    own: source -> what 100 g hold, of the athlete's own foods.
+    """
 
     composition: Composition
     pantry: Pantry | None
     facts: Facts | None
+    own: Mapping[str, Mapping[str, float]] = field(default_factory=dict)
 
     def per_100g(self, item: Item) -> Mapping[str, float] | None:
-        """What 100 g of an item hold; None where its source is not in the table."""
+        """What 100 g of an item hold; None where its source is neither in the table nor among the athlete's own."""
+        if item.source.startswith(OWN):
+            return self.own.get(item.source)
         row = self.composition.rows.get(item.source.removeprefix(_TABLE)) if item.source.startswith(_TABLE) else None
         return None if row is None else row.per_100g
 

@@ -70,8 +70,9 @@ class Wishes:
     """What one day's kitchen and eater ask for, as rules see it.
 
     minutes_most: kitchen minutes of the day; budget: price of the day's food, None where free; prefer, less: names of
-    foods or dishes; whole_food_share: of energy outside sessions; warm_main: one warm main meal; produce_kinds: least
-    kinds of fruit and vegetables; quickest: slot kind -> minutes of the quickest dish that there is for it.
+    foods or dishes; whole_food_share: least, added_sugar_share: most of the energy outside sessions (WHO healthy diet:
+    free sugars under 10 % of energy); warm_main: one warm main meal; produce_kinds: least kinds of fruit and
+    vegetables; quickest: slot kind -> minutes of the quickest dish that there is for it.
     """
 
     minutes_most: float = 240.0
@@ -79,6 +80,7 @@ class Wishes:
     prefer: frozenset[str] = frozenset()
     less: frozenset[str] = frozenset()
     whole_food_share: float = 0.7
+    added_sugar_share: float = 0.1
     warm_main: bool = True
     produce_kinds: int = 3
     quickest: dict[str, int] = field(default_factory=dict)

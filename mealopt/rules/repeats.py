@@ -67,6 +67,18 @@ def _foods(problem: Problem) -> Iterator[Row]:
         if len(problem.slots) > most:
             yield Row(f"meals_{name}", terms, most=float(most), says=f"{name} in at most {most} meals of a day")
     scale = day_scale(problem)
+    yield from _doses(problem)
     for kin, foods in sorted(by_kin.items()):
         grams = tuple(term for food in foods for term in food.amounts(1.0 / food.choice.most_day_g))
         yield Row(f"day_{kin}", grams, most=scale, says=f"no more {kin} in a day than makes sense", unit="share")
+
+
+def _doses(problem: Problem) -> Iterator[Row]:
+    """A supplement's most of a day holds on big days too, in sessions too."""
+    by_name: dict[str, list[FoodColumn]] = defaultdict(list)
+    for food in problem.foods(problem.slots):
+        if "supplement" in food.choice.counts:
+            by_name[food.choice.name].append(food)
+    for name, foods in sorted(by_name.items()):
+        grams = tuple(term for food in foods for term in food.amounts(1.0 / food.choice.most_day_g))
+        yield Row(f"dose_{name}", grams, most=1.0, says=f"no more {name} in a day than its label says", unit="share")

@@ -22,19 +22,19 @@ AIM: dict[str, tuple[float, float, float, float]] = {
 FIBRE_HIGH = (45.0, 18.0, 0.4)
 
 #: Points per 10 % of a meal's suitable energy that it lies beyond the free share.
-MEAL_SIZE = 1.0
+MEAL_SIZE = 0.5
 MEAL_SIZE_FREE = 0.25
 
 #: Points for serving something marked "less", and for a day without something marked "prefer".
 LESS = 6.0
-PREFER = 4.0
+PREFER = 3.0
 
 #: Points a place for a dish by its place in the order in which this day's dishes come (the first has place 0).
 PLACE = 0.4
 
 #: Points for each meal that a food stands in beyond its first, and for a food that settles slowly before a session.
 REPEAT = 0.8
-SETTLES_SLOWLY = 1.0
+SETTLES_SLOWLY = 0.8
 
 #: Points for each food on a plate beyond this many.
 FOODS_FREE = 5
@@ -44,7 +44,7 @@ FOODS_MORE = 0.25
 MINUTE = 0.05
 
 #: Points per gram of carbohydrate that a refuelling window lacks.
-REFUEL = 0.02
+REFUEL = 0.015
 
 #: Points per 10 % of the fruit and vegetables' aim that one meal holds beyond half of it.
-PRODUCE_SPREAD = 0.3
+PRODUCE_SPREAD = 0.2

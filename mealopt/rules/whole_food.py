@@ -9,9 +9,6 @@ from mealopt.milp.model import Row, Term
 from mealopt.rules.problem import Problem
 from mealopt.rules.registry import family
 
-#: WHO healthy diet: free sugars under 10 % of energy; here by flagged foods, the table has total sugars only.
-ADDED_SUGAR_SHARE = 0.10
-
 
 def _counted_energy(problem: Problem, count: str, share: float) -> tuple[Term, ...]:
     """Energy of the foods that count so, less a share of all energy, outside sessions and meals of unknown foods."""
@@ -38,7 +35,11 @@ def whole_food(problem: Problem) -> Iterator[Row]:
 
 @family("added sugar", relaxable=True, unit="kcal")
 def added_sugar(problem: Problem) -> Iterator[Row]:
-    """Hold the share of energy from foods flagged as added sugar (shape: one row a day)."""
-    says = f"at most {ADDED_SUGAR_SHARE:.0%} of energy from sugary foods, outside sessions"
-    terms = _counted_energy(problem, "added_sugar", ADDED_SUGAR_SHARE)
+    """Hold the share of energy from foods flagged as added sugar: the table has total sugars only (shape: one row a day).
+
+    Source: WHO healthy diet, free sugars under 10 % of energy.
+    """
+    share = problem.wishes.added_sugar_share
+    says = f"at most {share:.0%} of energy from sugary foods, outside sessions"
+    terms = _counted_energy(problem, "added_sugar", share)
     yield Row("added_sugar", terms, most=0.0, says=says, key="added_sugar_percent", scale=25.0)

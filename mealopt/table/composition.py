@@ -56,6 +56,11 @@ class CompositionRow:
     refuse_percent: float
     factors: tuple[float | None, float | None, float | None]
 
+    @property
+    def source(self) -> str:
+        """As the plan document names the row; that of a person's own food has its source for a number."""
+        return self.ndb if self.ndb.startswith("own:") else f"USDA-SR28:{self.ndb}"
+
 
 def _number(text: str) -> float | None:
     return float(text) if text else None

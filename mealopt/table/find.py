@@ -99,7 +99,8 @@ def show_food(name: str, pantry: Pantry | None = None) -> Shown:
     known = {plain(food.name): food for food in pantry.foods.values()}
     food = known.get(plain(" ".join(name.split())))
     if food is not None:
-        return Shown(food, pantry.row(food), rows[food.bought_ndb], _users(food.ndb, pantry))
+        row = pantry.row(food)
+        return Shown(food, row, row if food.bought_ndb == food.ndb else rows[food.bought_ndb], _users(food.ndb, pantry))
     if name.strip() in rows:
         return Shown(None, rows[name.strip()], None, _users(name.strip(), pantry))
     raise BadInput(f"no food {name!r} in the pantry, nor a row of that number in the table{nearest(name, pantry)}")

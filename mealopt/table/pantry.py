@@ -71,6 +71,9 @@ COUNTS = (
     "instead_of_meat",
 )
 
+#: What only a food of a person's own may count as: the program itself marks supplements so.
+SUPPLEMENT = "supplement"
+
 
 def _listed(value: Any) -> Any:
     return tuple(part.strip() for part in value.split(";") if part.strip()) if isinstance(value, str) else value
@@ -130,7 +133,7 @@ class Food(BaseModel):
             if word not in ALLERGENS:
                 raise ValueError(f"allergen {word!r} is not one of {', '.join(ALLERGENS)}")
         for word in self.counts:
-            if word not in COUNTS:
+            if word not in COUNTS and word != SUPPLEMENT:
                 raise ValueError(f"counts {word!r} is not one of {', '.join(COUNTS)}")
         if not self.least_g <= self.most_meal_g <= self.most_day_g:
             raise ValueError("least_g <= most_meal_g <= most_day_g does not hold")

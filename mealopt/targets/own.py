@@ -48,8 +48,12 @@ class Limits:
 
 
 def own_bands(case: Case, day: str) -> tuple[OwnBand, ...]:
-    """The case's bands for a whole day: this day or every day; one for this day comes last and wins."""
-    whole = [band for band in case.goal.band if band.slot is None and band.meal is None and band.day in (None, day)]
+    """The case's bands of a nutrient for a whole day: this day or every day; one for this day comes last and wins."""
+    whole = [
+        band
+        for band in case.goal.band
+        if band.nutrient in UNITS and band.slot is None and band.meal is None and band.day in (None, day)
+    ]
     return tuple(sorted(whole, key=lambda band: band.day is not None))
 
 

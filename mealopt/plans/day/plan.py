@@ -8,6 +8,7 @@ from mealopt.plans.day.document import day_plan
 from mealopt.plans.day.explain import explained
 from mealopt.plans.day.pose import pose_day
 from mealopt.plans.day.solve import NothingFits, Progress, solve_posed
+from mealopt.plans.own import own_table
 from mealopt.recheck.check import assert_plan
 
 
@@ -19,6 +20,6 @@ def plan_one_day(
     if isinstance(solved, NothingFits):
         raise explained(solved)
     plan = day_plan(solved)
-    pantry = solved.posed.larder.menu.pantry
-    assert_plan(plan, pantry.composition, pantry)
+    menu = solved.posed.larder.menu
+    assert_plan(plan, menu.pantry.composition, menu.pantry, own_table(menu))
     return plan

@@ -11,14 +11,15 @@ from mealopt.core.filters import FoodFilter
 from mealopt.core.nutrients import ENERGY, PROTEIN
 from mealopt.core.slots import RefuelWindow, Slot
 from mealopt.errors import BadInput
-from mealopt.menu.dishes import Menu, shipped_menu
+from mealopt.menu.dishes import Menu
 from mealopt.menu.plates import Larder, Plate
 from mealopt.people.case import Case
 from mealopt.people.notes import named_foods
-from mealopt.plans.day.bands import own_limits, posed_bands
+from mealopt.plans.day.bands import posed_bands, with_own_limits
 from mealopt.plans.day.card import Card, quickest
 from mealopt.plans.day.settled import SettledDay, settled_day, settled_notes, settled_plates
 from mealopt.plans.day.shape import day_layout
+from mealopt.plans.own import case_menu, menu_notes
 from mealopt.rules.problem import OwnLimit, Problem, Wishes
 from mealopt.rules.registry import pose
 from mealopt.rules.repeats import scale_of
@@ -29,6 +30,9 @@ from mealopt.targets.model import DayTargets
 
 #: Share of energy outside sessions that comes from whole foods: at rest, and on very big days.
 WHOLE_FOOD, WHOLE_FOOD_BIG = 0.7, 0.6
+
+#: Most of it from foods flagged as added sugar (WHO healthy diet: free sugars under 10 % of energy).
+ADDED_SUGAR = 0.10
 
 #: A day is very big from this many times the baseline on.
 BIG_DAY = 1.45
@@ -95,13 +99,16 @@ def _wishes(case: Case, day: str, targets: DayTargets, menu: Menu) -> Wishes:
     kitchen = case.kitchen_on(day)
     aim = targets.bands[ENERGY].aim or 0.0
     share = WHOLE_FOOD_BIG if aim > BIG_DAY * targets.baseline_kcal else WHOLE_FOOD
+    whole, sugar = (case.goal.wish(key, day) for key in ("whole_food_percent", "added_sugar_percent"))
+    kinds = case.goal.wish("fruit_vegetable_kinds", day)
     return Wishes(
         minutes_most=float(kitchen.cook_minutes),
         budget=kitchen.budget,
         prefer=frozenset(case.kitchen.prefer),
         less=frozenset(case.kitchen.less),
-        whole_food_share=0.0 if targets.eve else share,
-        produce_kinds=0 if targets.eve else PRODUCE_KINDS,
+        whole_food_share=whole / 100.0 if whole is not None else 0.0 if targets.eve else share,
+        added_sugar_share=ADDED_SUGAR if sugar is None else sugar / 100.0,
+        produce_kinds=int(kinds) if kinds is not None else 0 if targets.eve else PRODUCE_KINDS,
         quickest=quickest(menu),
     )
 
@@ -109,11 +116,12 @@ def _wishes(case: Case, day: str, targets: DayTargets, menu: Menu) -> Wishes:
 def pose_day(case: Case, day: str) -> PosedDay:
     """The day of a case as a problem. Raises Refused and BadInput as the targets do, BadInput for unknown foods."""
     targets = day_targets(case, day)
-    menu = shipped_menu()
+    menu = case_menu(case)
     check_names(case, menu)
     settled = settled_day(case, day, menu)
     layout = day_layout(case, day, targets, settled.meals)
-    bands, sunk = posed_bands(targets, layout.slots)
+    slots, own = with_own_limits(case, day, layout.slots)
+    bands, sunk = posed_bands(targets, slots)
     seed = _seed(case, day)
     prices = shipped_prices()
     larder = Larder(menu, food_filter(case), prices, seed)
@@ -121,16 +129,16 @@ def pose_day(case: Case, day: str) -> PosedDay:
         case=case,
         day=day,
         targets=targets,
-        slots=layout.slots,
+        slots=slots,
         refuel=layout.refuel,
         bands=bands,
-        own=own_limits(case, day, layout.slots),
+        own=own,
         wishes=_wishes(case, day, targets, menu),
         larder=larder,
         seed=seed,
-        notes=(*layout.notes, *sunk, *settled_notes(settled)),
+        notes=(*layout.notes, *sunk, *settled_notes(settled), *menu_notes(menu)),
         settled=settled,
-        settled_plates=settled_plates(settled, layout.slots, larder, scale_of(bands), prices),
+        settled_plates=settled_plates(settled, slots, larder, scale_of(bands), prices),
         breakfast_seed=_seed(case, "breakfast") if case.kitchen.same_breakfast else "",
     )
 

@@ -14,8 +14,8 @@ from mealopt.plans.day.pose import PosedDay
 from mealopt.rules import weights
 from mealopt.rules.problem import Problem
 
-#: Plates a slot on the first card.
-FIRST_CARD = 12
+#: Plates a slot on the first card, and how many more for each slot beyond so many: a day of many meals costs more places.
+FIRST_CARD, MORE_A_SLOT, SLOTS = 12, 2, 7
 
 Progress = Callable[[str], None]
 
@@ -52,7 +52,7 @@ def solve_posed(
     Raises OutOfTime where the time passed without a plan.
     """
     start = time.perf_counter()
-    card, places = posed.card(), FIRST_CARD
+    card, places = posed.card(), first_places(len(posed.slots))
     best: SolvedDay | None = None
     while True:
         card.deal(places)
@@ -76,7 +76,12 @@ def solve_posed(
         places = _next(places, best, gap)
     if best is None:
         raise OutOfTime(f"no plan was found in {seconds:g} s; give it more with --seconds")
-    return _finished(best, min(best.answer.bound, beyond(best.problem, FIRST_CARD)), gap, start)
+    return _finished(best, min(best.answer.bound, beyond(best.problem, first_places(len(posed.slots)))), gap, start)
+
+
+def first_places(slots: int) -> int:
+    """Plates a slot on the first card of a day with so many slots."""
+    return FIRST_CARD + MORE_A_SLOT * max(0, slots - SLOTS)
 
 
 def beyond(problem: Problem, places: int) -> float:
