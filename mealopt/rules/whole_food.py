@@ -35,9 +35,9 @@ def whole_food(problem: Problem) -> Iterator[Row]:
 
 @family("added sugar", relaxable=True, unit="kcal")
 def added_sugar(problem: Problem) -> Iterator[Row]:
-    """Hold the share of energy from foods flagged as added sugar: the table has total sugars only (shape: one row a day).
+    """Hold the share of energy from foods flagged as added sugar (shape: one row a day).
 
-    Source: WHO healthy diet, free sugars under 10 % of energy.
+    Source: WHO healthy diet, free sugars under 10 % of energy; by flags, for the table has total sugars only.
     """
     share = problem.wishes.added_sugar_share
     says = f"at most {share:.0%} of energy from sugary foods, outside sessions"

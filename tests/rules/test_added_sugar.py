@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from mealopt.rules.whole_food import ADDED_SUGAR_SHARE
+from mealopt.rules.problem import Wishes
 from tests.rules import tiny
 
 COVERS = "added sugar"
@@ -13,7 +13,7 @@ COVERS = "added sugar"
 @pytest.mark.parametrize(("jam", "ok"), [(20, True), (30, False)])
 def test_share_of_the_energy_outside_sessions(jam: float, ok: bool) -> None:
     """WHO, Healthy diet: free sugars under 10 % of energy. 20 of 200 kcal is a tenth; the session's are left out."""
-    assert ADDED_SUGAR_SHARE == 0.1
+    assert Wishes().added_sugar_share == 0.1
     slots = (tiny.slot(0), tiny.slot(1, "during"), tiny.slot(2))
     plates = (
         (tiny.simple("rice", steps=(1, 50)),),

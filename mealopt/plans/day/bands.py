@@ -47,9 +47,7 @@ def is_of(own: OwnBand, slot: Slot, day: str) -> bool:
     return own.meal == slot.index + 1 or (own.slot is not None and own.slot == slot.kind)
 
 
-def with_own_limits(
-    case: Case, day: str, slots: tuple[Slot, ...]
-) -> tuple[tuple[Slot, ...], tuple[OwnLimit, ...]]:
+def with_own_limits(case: Case, day: str, slots: tuple[Slot, ...]) -> tuple[tuple[Slot, ...], tuple[OwnLimit, ...]]:
     """The slots with the case's own bands for single meals in place of their own, and what those ask beyond them.
 
     A side of protein or carbohydrate that a slot has itself gives way to the case's; of two bands for one meal the
