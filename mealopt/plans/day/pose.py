@@ -116,9 +116,9 @@ def _wishes(case: Case, day: str, targets: DayTargets, menu: Menu) -> Wishes:
 def pose_day(case: Case, day: str) -> PosedDay:
     """The day of a case as a problem. Raises Refused and BadInput as the targets do, BadInput for unknown foods."""
     targets = day_targets(case, day)
-    menu = case_menu(case)
-    check_names(case, menu)
+    menu = case_menu(case, targets.maintenance_only)
     settled = settled_day(case, day, menu)
+    check_names(case, menu)
     layout = day_layout(case, day, targets, settled.meals)
     slots, own = with_own_limits(case, day, layout.slots)
     bands, sunk = posed_bands(targets, slots)

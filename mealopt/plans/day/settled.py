@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from difflib import get_close_matches
 
 from mealopt.core.clock import DAY_MINUTES
 from mealopt.core.filters import FoodFilter
@@ -16,6 +17,7 @@ from mealopt.menu.plates import Choice, Larder, Part, Plate, per_gram, plate
 from mealopt.people.case import Case
 from mealopt.people.days import day_after
 from mealopt.people.kitchen import Fixed
+from mealopt.table.find import nearest
 from mealopt.table.pantry import Food
 from mealopt.targets.mealtimes import MAIN_MINUTES
 from mealopt.targets.settled import SettledMeal
@@ -63,14 +65,27 @@ def assumed(kcal: float) -> dict[str, float]:
 
 
 def check_settled(case: Case, menu: Menu) -> None:
-    """Raise BadInput where a settled dish is a food, or a settled food a dish."""
+    """Raise BadInput where a settled dish is no dish, or a settled food no food, with what was perhaps meant."""
+    foods = menu.pantry.foods
     for place, fixed in enumerate(case.kitchen.fixed, start=1):
         where = f"[[kitchen.fixed]] {place}"
         if fixed.dish is not None and fixed.dish not in menu.dishes:
-            raise BadInput(f'{where} dish: {fixed.dish!r} is a food, no dish; write foods = ["{fixed.dish}=100g"]')
-        for name, _ in fixed.portions:
-            if name not in menu.pantry.foods:
-                raise BadInput(f"{where} foods: {name!r} is a dish, no food; write dish = {name!r}")
+            if fixed.dish in foods:
+                raise BadInput(f'{where} dish: {fixed.dish!r} is a food, no dish; write foods = ["{fixed.dish}=100g"]')
+            raise BadInput(f"{where} dish: {fixed.dish!r} is no dish{_nearest_dishes(fixed.dish, menu)}")
+        for at, (name, _) in enumerate(fixed.portions, start=1):
+            if name not in foods and name in menu.dishes:
+                raise BadInput(f'{where} foods, entry {at}: {name!r} is a dish, no food; write dish = "{name}"')
+            if name not in foods:
+                raise BadInput(f"{where} foods, entry {at}: {name!r} is no food{nearest(name, menu.pantry)}")
+
+
+def _nearest_dishes(name: str, menu: Menu) -> str:
+    """The end of an error message: the dishes whose ids come nearest, or hold the word; "" where none does."""
+    wanted = "_".join(name.casefold().split())
+    close = get_close_matches(wanted, menu.dishes, n=3, cutoff=0.7)
+    near = list(dict.fromkeys([*close, *(dish for dish in sorted(menu.dishes) if wanted in dish)]))[:3]
+    return f" (nearest: {'; '.join(near)})" if near else ""
 
 
 def settled_day(case: Case, day: str, menu: Menu) -> SettledDay:
