@@ -40,6 +40,7 @@ def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(prog="python -m bench", description="Measure speed as ratios in one run.")
     parser.add_argument("part", nargs="*", metavar="part", help=f"which parts: {', '.join(PARTS)} (none: all)")
     parser.add_argument("--cases", type=whole, default=len(CASES), help="only the first so many cases")
+    parser.add_argument("--only", metavar="WORDS", default="", help="only cases whose name holds these words")
     parser.add_argument("--seconds", type=number, default=20.0, help="limit of each solve (default 20)")
     parser.add_argument("--gap", type=number, default=0.01, help="distance to the bound to prove (default 0.01)")
     parser.add_argument("--pairs", type=whole, default=10, help="processes of each kind in startup (default 10)")
@@ -57,13 +58,16 @@ def main(arguments: Sequence[str] | None = None) -> int:
         parser.error(f"no part is called {strange[0]!r}; there are {', '.join(PARTS)}")
     if given.out is not None and (given.out.is_dir() or not given.out.parent.is_dir()):
         parser.error(f"-o: {given.out} is no place for a file")
+    cases = tuple(case for case in CASES[: given.cases] if given.only.lower() in case.name)
+    if not cases:
+        parser.error(f"--only: no case is called {given.only!r}; there are {', '.join(case.name for case in CASES)}")
     options = Options(given.gap, given.seconds, given.pairs, given.rounds)
-    days = Days(CASES[: given.cases], options)
+    days = Days(cases, options)
     before = load()
     sections = [measure(days) for name, measure in PARTS.items() if not given.part or name in given.part]
     head = ["# Speed", "\n".join((*machine(digest()), *load_lines(before, load())))]
-    if given.cases < len(CASES):
-        head.append(f"Only the first {len(days.cases)} of {len(CASES)} cases: not to be held against full runs.")
+    if len(cases) < len(CASES):
+        head.append(f"Only {len(cases)} of {len(CASES)} cases: not to be held against full runs.")
     text = "\n\n".join((*head, *(section.text() for section in sections))) + "\n"
     print(text, end="")
     if given.out is not None:

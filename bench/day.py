@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import sys
 from dataclasses import dataclass
 from pathlib import Path
@@ -86,8 +87,9 @@ def measure(days: Days) -> Section:
         for case in days.cases:
             rows.append(compare(days.planned(case, number), days.options))
             print(f"day: {case.name}: {_shown(rows[-1].planned.solve)}", file=sys.stderr, flush=True)
-    section = Section(f"A day to a proven {days.options.gap:.1%}, limit {days.options.limit:g} s", notes=list(STATED))
+    section = Section(f"A day to a proven {days.options.gap:.2%}, limit {days.options.limit:g} s", notes=list(STATED))
     section.tables = [_steps(rows), _ratios(rows), _cases(rows)]
+    section.notes.insert(0, _floor(rows, days.options.gap))
     section.notes += _verdicts(rows) + _findings(rows)
     return section
 
@@ -147,10 +149,37 @@ def _shown(run: Run | None) -> str:
     return seconds(run.took.wall) if run.end is End.PROVEN else f"{seconds(run.took.wall)}, {run.end.value}"
 
 
+def apart(run: Run) -> float | None:
+    """(value - bound) / value, without any floor; None where one of them is missing or the value is nothing."""
+    if not (math.isfinite(run.value) and math.isfinite(run.bound)) or run.value <= 0:
+        return None
+    return max(0.0, run.value - run.bound) / run.value
+
+
+def _share(run: Run) -> str:
+    share = apart(run)
+    return "-" if share is None else f"{share:.1%}"
+
+
+def _floor(rows: list[Compared], gap: float) -> str:
+    """What the gap means in points, and what it is without its floor."""
+    shares = [share for row in rows if (share := apart(row.planned.solve)) is not None]
+    under = sum(row.planned.solve.value < weights.FLOOR for row in rows)
+    within = sum(share <= gap for share in shares)
+    middle, _, most = spread(shares, "{:.1%}")
+    return (
+        f"**{gap:.2%} is of the value or of {weights.FLOOR:g} points, whichever is more: {gap * weights.FLOOR:g} "
+        f"points in the {under} of {len(rows)} days whose value is lower.** As a share of the value itself, value and "
+        f"bound are {middle} apart at the median and {most} at the most; {within} of {len(shares)} days are within "
+        f"{gap:.2%} of it"
+    )
+
+
 def _cases(rows: list[Compared]) -> Table:
     table = Table(
-        "By case: seconds by the clock, sizes of the last card's model, points of the penalty.",
-        ("case", "meals", "cards", "columns", "rows", "whole", "raw HiGHS", "CBC", "value", "bound", "raw's value"),
+        "By case: seconds by the clock, sizes of the last card's model, points of the penalty (the whole's value and "
+        "bound, how far they are apart as a share of the value, and the raw engine's value).",
+        ("case", "meals", "cards", "columns", "rows", "whole", "raw HiGHS", "CBC", "value", "bound", "apart", "raw"),
     )
     for row in rows:
         planned = row.planned
@@ -167,8 +196,9 @@ def _cases(rows: list[Compared]) -> Table:
                 str(len(problem.model.rows)),
             )
         )
-        found = (planned.solve.value, planned.solve.bound, row.highs.value if row.highs else float("nan"))
-        cells = (whole, _shown(row.highs), _shown(row.cbc), *map(points, found))
+        found = (planned.solve.value, planned.solve.bound)
+        cells = (whole, _shown(row.highs), _shown(row.cbc), *map(points, found), _share(planned.solve))
+        cells = (*cells, points(row.highs.value if row.highs else float("nan")))
         table.rows.append((planned.case.name, *sizes, *cells))
     return table
 

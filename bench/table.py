@@ -44,7 +44,9 @@ class Section:
 
 def seconds(value: float) -> str:
     """A time with the digits that it is worth."""
-    return f"{value:.1f}" if abs(value) >= 10 else f"{value:.2f}" if abs(value) >= 1 else f"{value:.3f}"
+    size = abs(value)
+    digits = 1 if size >= 10 else 2 if size >= 1 else 3 if size >= 0.01 else 4
+    return f"{value:.{digits}f}"
 
 
 def points(value: float) -> str:

@@ -52,7 +52,17 @@ def test_every_table_is_whole(figures: tuple[str, Path]) -> None:
 
 def test_the_run_says_what_gave_the_figures(figures: tuple[str, Path]) -> None:
     text, _ = figures
-    for words in ("cores", "Python 3", "highspy", "CBC", "load average", digest(), "first 2 of 20 cases", "last card"):
+    for words in (
+        "cores",
+        "Python 3",
+        "highspy",
+        "CBC",
+        "load average",
+        digest(),
+        "Only 2 of 20 cases",
+        "50 points",
+        "last card",
+    ):
         assert words in text, words
 
 
@@ -79,7 +89,9 @@ def test_the_naive_peer_poses_all_dishes(capsys: pytest.CaptureFixture[str]) -> 
     assert int(rows[1][2]) > len(carded.rows)
 
 
-@pytest.mark.parametrize("arguments", [["lunch"], ["--cases", "0"], ["--seconds", "no"], ["-o", "/nowhere/at/all.md"]])
+@pytest.mark.parametrize(
+    "arguments", [["lunch"], ["--cases", "0"], ["--seconds", "no"], ["--only", "lunch"], ["-o", "/nowhere/at/all.md"]]
+)
 def test_what_cannot_be_run_is_refused(arguments: list[str], capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit) as ended:
         main(arguments)
