@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
@@ -39,11 +40,12 @@ def dish_document(dish: Dish) -> dict[str, Any]:
 
 def checks_document(findings: Sequence[Finding]) -> dict[str, Any]:
     """What the checks of the food files found."""
-    faults = sum(finding.severity == "fault" for finding in findings)
+    counts = Counter(finding.severity for finding in findings)
     return {
         "schema": "mealopt/checks-1",
-        "faults": faults,
-        "facts": len(findings) - faults,
+        "faults": counts["fault"],
+        "facts": counts["fact"],
+        **({"notes": counts["note"]} if counts["note"] else {}),
         "findings": [asdict(finding) for finding in findings],
     }
 

@@ -191,9 +191,11 @@ def _range(part: Component) -> str:
 def checks_page(findings: list[Finding]) -> Iterator[RenderableType]:
     """Each row that fails a check, by check; our own faults first."""
     faults = sum(finding.severity == "fault" for finding in findings)
-    facts = len(findings) - faults
+    notes = sum(finding.severity == "note" for finding in findings)
+    facts = len(findings) - faults - notes
     yield paragraph(f"{faults} faults of the food files.", BAD if faults else GOOD)
-    own = sum(finding.reason != "" and not finding.where.startswith("foods/") for finding in findings)
+    if notes:
+        yield paragraph(f"{notes} notes on your own foods, which can be planned as they are.")
     yield paragraph(f"{facts} rows of the published table that fail a check; they stay as published.")
     by_check = sorted(findings, key=_check)
     for (_, where, what), group in groupby(by_check, key=_check):
@@ -204,5 +206,5 @@ def checks_page(findings: list[Finding]) -> Iterator[RenderableType]:
             yield paragraph(words, BAD if one.severity == "fault" else "")
 
 
-def _check(finding: Finding) -> tuple[bool, str, str]:
-    return finding.severity != "fault", finding.where, finding.what
+def _check(finding: Finding) -> tuple[int, str, str]:
+    return ("fault", "note", "fact").index(finding.severity), finding.where, finding.what

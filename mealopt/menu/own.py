@@ -22,26 +22,33 @@ from mealopt.table.own_entry import OwnFood
 
 
 class OwnMenu(Menu):
-    """The shipped dishes and a person's own, cooked from the shipped pantry and their own foods."""
+    """The shipped dishes and a person's own, cooked from the shipped pantry and their own foods.
 
-    def __init__(self, dishes: dict[str, Dish], pantry: OwnPantry) -> None:
+    plain: no dish holds a supplement; the pantry knows them all the same, for what is settled.
+    """
+
+    def __init__(self, dishes: dict[str, Dish], pantry: OwnPantry, plain: bool = False) -> None:
         super().__init__(dishes, pantry)
         self.shelf: Shelf = pantry.shelf
+        self.plain = plain
 
 
-def read_own(path: Path) -> OwnMenu:
-    """The menu with what an own file adds. Raises BadInput with file, entry and key; Refused where supplements pass
-    an upper limit."""
-    return own_menu(str(path), own_text(path))
+def read_own(path: Path, plain: bool = False) -> OwnMenu:
+    """The menu with what an own file adds; plain: with no supplement in any dish.
+
+    Raises BadInput with file, entry and key; Refused where supplements pass an upper limit.
+    """
+    return own_menu(str(path), own_text(path), plain)
 
 
 @lru_cache(maxsize=8)
-def own_menu(where: str, text: str) -> OwnMenu:
+def own_menu(where: str, text: str, plain: bool = False) -> OwnMenu:
     """The same from the file's text. where: its path."""
     shipped = shipped_menu()
     shelf = own_shelf(where, text)
     pantry = OwnPantry(shipped.pantry, shelf)
-    standing = _standing(shelf)
+    left_out = {food.name for food in shelf.supplements} if plain else set()
+    standing = _standing(shelf, left_out)
     dishes = {dish_id: with_own(dish, standing) for dish_id, dish in shipped.dishes.items()}
     foods = {**measured(shipped.pantry), **{name: in_numbers(food, pantry) for name, food in shelf.foods.items()}}
     for number, entry in enumerate(shelf.dishes, start=1):
@@ -51,15 +58,16 @@ def own_menu(where: str, text: str) -> OwnMenu:
         if dish.id in dishes:
             whose = "the program's dishes have" if dish.id in shipped.dishes else "this file has"
             raise BadInput(f"{place} id: read {dish.id!r}, which {whose} already; another id is expected")
-        dishes[dish.id] = with_own(dish, standing)
-    return OwnMenu(dishes, pantry)
+        if not left_out.intersection(name for part in dish.component for name in part.foods):
+            dishes[dish.id] = with_own(dish, standing)
+    return OwnMenu(dishes, pantry, plain)
 
 
-def _standing(shelf: Shelf) -> dict[str, tuple[str, ...]]:
+def _standing(shelf: Shelf, left_out: set[str]) -> dict[str, tuple[str, ...]]:
     """Pantry food -> the own foods that may stand in its place."""
     found: dict[str, list[str]] = {}
     for food in shelf.foods.values():
-        for name in food.stands_for:
+        for name in food.stands_for if food.name not in left_out else ():
             found.setdefault(name, []).append(food.name)
     return {name: tuple(names) for name, names in found.items()}
 
@@ -108,10 +116,10 @@ def _unused(menu: OwnMenu, pantry: OwnPantry) -> Iterator[Finding]:
         food = menu.shelf.foods[name]
         if not parts:
             reason = "name what it stands for, or a dish of your own; a settled meal may hold it all the same"
-            yield Finding(menu.shelf.file, name, what, "none lists it", "one or more", "fact", reason)
+            yield Finding(menu.shelf.file, name, what, "none lists it", "one or more", "note", reason)
         elif not any(_fits(in_numbers(food, pantry), part) for part in parts):
             reason = "none of its steps lies within their grams: a smaller step may help"
-            yield Finding(menu.shelf.file, name, what, f"0 of {len(parts)} parts", "one or more", "fact", reason)
+            yield Finding(menu.shelf.file, name, what, f"0 of {len(parts)} parts", "one or more", "note", reason)
 
 
 def _fits(food: Measured, part: Component) -> bool:

@@ -12,8 +12,10 @@ from mealopt.errors import BadInput
 from mealopt.menu.dishes import Menu, shipped_menu
 from mealopt.menu.own import OwnMenu, own_foods_of, read_own
 from mealopt.people.case import Case
-from mealopt.table.own_checks import own_notes
+from mealopt.table.own_checks import own_cautions, own_notes
 from mealopt.table.upper_limits import REFERRAL
+
+ASK = "ask a doctor or registered dietitian which you may take"
 
 
 def own_path(named: str, folder: Path | None) -> Path:
@@ -29,12 +31,15 @@ def own_path(named: str, folder: Path | None) -> Path:
     return folder / path
 
 
-def case_menu(case: Case) -> Menu:
-    """The menu that a case is planned from. Raises BadInput, Refused."""
+def case_menu(case: Case, maintenance_only: bool = False) -> Menu:
+    """The menu that a case is planned from. Raises BadInput, Refused.
+
+    maintenance_only: an illness or a medicine keeps supplements out of every dish, but for what the case settles.
+    """
     named = case.kitchen.own_foods
     if named is None:
         return shipped_menu()
-    menu = read_own(own_path(named, case.folder))
+    menu = read_own(own_path(named, case.folder), plain=maintenance_only)
     _check_doses(case, menu)
     return menu
 
@@ -53,7 +58,15 @@ def plan_menu(plan: Plan, folder: Path | None) -> Menu:
 
 def menu_notes(menu: Menu) -> tuple[str, ...]:
     """What a plan says of the person's own foods."""
-    return own_notes(menu.shelf) if isinstance(menu, OwnMenu) else ()
+    if not isinstance(menu, OwnMenu):
+        return ()
+    kept_out = (f"supplements of your own are planned in no dish, because of your cautions: {ASK}",)
+    return (*own_notes(menu.shelf), *(kept_out if menu.plain and menu.shelf.supplements else ()))
+
+
+def menu_cautions(menu: Menu) -> tuple[str, ...]:
+    """What every list with the person's own supplements carries."""
+    return own_cautions(menu.shelf) if isinstance(menu, OwnMenu) else ()
 
 
 def own_table(menu: Menu) -> Mapping[str, Mapping[str, float]]:
@@ -63,14 +76,14 @@ def own_table(menu: Menu) -> Mapping[str, Mapping[str, float]]:
 
 def _check_doses(case: Case, menu: OwnMenu) -> None:
     """Raise BadInput where the settled meals of a day hold more of a supplement than its file allows in a day."""
-    supplements = {food.name: food for food in own_foods_of(menu).values() if food.supplement}
+    dosed = {food.name: food for food in own_foods_of(menu).values() if food.supplement}
     taken: dict[tuple[str, str], list[float]] = defaultdict(list)
     for fixed in case.kitchen.fixed:
         for name, grams in fixed.portions:
-            if name in supplements:
+            if name in dosed:
                 taken[fixed.day, name].append(grams)
     for (day, name), doses in taken.items():
-        food = supplements[name]
+        food = dosed[name]
         if math.fsum(doses) > food.most_day_g * (1 + 1e-6):
             raise BadInput(
                 f"[[kitchen.fixed]] foods: read {math.fsum(doses):g} g of {name} on {day}; at most {food.most_day_g:g} "

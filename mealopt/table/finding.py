@@ -12,8 +12,8 @@ class Finding:
 
     where: the file. food: the table's number and name, or the pantry's name. what: what was checked, with its unit.
     value: what stands there. allowed: what the check allows. severity: "fault" where our own pantry is wrong, "fact"
-    where the published table says so, which stays as it is and is only told. reason: why a fact stands, where it is
-    known; "" where it is not.
+    where the published table says so, which stays as it is and is only told, "note" where a person should hear
+    something of a food of their own. reason: why a fact stands, where it is known; "" where it is not.
     """
 
     where: str
@@ -21,5 +21,5 @@ class Finding:
     what: str
     value: str
     allowed: str
-    severity: Literal["fault", "fact"]
+    severity: Literal["fault", "fact", "note"]
     reason: str = ""

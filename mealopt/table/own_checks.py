@@ -23,27 +23,29 @@ def own_notes(shelf: Shelf) -> tuple[str, ...]:
     """What a plan says of the foods of an own file; nothing where there are none."""
     if not shelf.foods:
         return ()
-    notes = [
+    return (
         f"foods of your own ({shelf.file}): their numbers are those of your file; what a label leaves out is unknown, "
         "an allergen that the file does not rule out counts as present, and carbohydrate is counted as in the food "
-        "table, with the fibre that a label of the European Union leaves out of it"
-    ]
-    if shelf.supplements:
-        names = ", ".join(food.name for food in shelf.supplements)
-        notes.append(f"supplements of your own ({names}): {SUPPLEMENT_CAUTION}")
-    return tuple(notes)
+        "table, with the fibre that a label of the European Union leaves out of it",
+    )
+
+
+def own_cautions(shelf: Shelf) -> tuple[str, ...]:
+    """What stands with every plan whose file of own foods holds a supplement."""
+    names = ", ".join(food.name for food in shelf.supplements)
+    return (f"supplements of your own ({names}): {SUPPLEMENT_CAUTION}",) if names else ()
 
 
 def own_findings(pantry: OwnPantry) -> Iterator[Finding]:
-    """Facts of each own food: what is unknown or taken to be there, and where a name says more than its lists."""
+    """Notes on each own food: what is unknown or taken to be there, and where a name says more than its lists."""
     for food in pantry.shelf.foods.values():
         yield from (
-            Finding(pantry.shelf.file, food.name, what, value, allowed, "fact", why)
+            Finding(pantry.shelf.file, food.name, what, value, allowed, "note", why)
             for what, value, allowed, why in _facts(food, pantry)
         )
         for found in allergens_fit(food, pantry):
             reason = "its name or its kind speaks of it: read the label"
-            yield replace(found, where=pantry.shelf.file, severity="fact", reason=reason)
+            yield replace(found, where=pantry.shelf.file, severity="note", reason=reason)
 
 
 def _facts(food: OwnFood, pantry: OwnPantry) -> Iterator[tuple[str, str, str, str]]:

@@ -136,7 +136,7 @@ def test_every_finding_of_the_checks_is_named(run: Run) -> None:
 def test_a_fault_of_the_food_files_ends_as_our_own(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
     fact = Finding("foods/composition.csv", "00002 Row", "fibre", "9", "8", "fact")
     fault = Finding("foods/pantry.csv", "bread", "pack", "-1", "above 0", "fault")
-    monkeypatch.setattr(api, "check_foods", lambda: [fact, fault])
+    monkeypatch.setattr(api, "check_foods", lambda _own=None: [fact, fault])
     result = run("foods", "check")
     assert result.exit_code == 1
     assert result.stdout.index("bread: -1, expected above 0") < result.stdout.index("00002 Row")

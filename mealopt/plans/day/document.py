@@ -20,6 +20,7 @@ from mealopt.people.reading import case_to_dict
 from mealopt.plans.day.pose import PosedDay
 from mealopt.plans.day.settled_words import as_settled, given_totals
 from mealopt.plans.day.solve import SolvedDay
+from mealopt.plans.own import menu_cautions
 from mealopt.plans.words import dish_name, kitchen_measure, method_of
 from mealopt.rules import weights
 from mealopt.rules.problem import Problem, Serving
@@ -196,7 +197,7 @@ def plan_day_entry(solved: SolvedDay, solve: Solve) -> PlanDay:
         totals=totals.day,
         coverage=totals.coverage,
         missed=(),
-        cautions=_cautions(targets),
+        cautions=(*_cautions(targets), *menu_cautions(posed.larder.menu)),
         notes=(*case_notes(posed.case), *targets.notes, *posed.notes, *_refuel_notes(solved, meals)),
         penalty=shares,
         solve=solve,
