@@ -50,7 +50,7 @@ def raw_highs(path: Path, gap: float, gap_absolute: float, limit: float) -> Run:
 
     import mealopt.milp.highs  # noqa: F401  # turns the greeting away that a first opening prints
 
-    engine = highspy.Highs()
+    engine = highspy.Highs()  # type: ignore[no-untyped-call]
     settings = {"output_flag": False, "threads": 1, "random_seed": 0, "mip_rel_gap": gap, "mip_abs_gap": gap_absolute}
     for name, value in settings.items():
         engine.setOptionValue(name, value)
