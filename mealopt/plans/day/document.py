@@ -45,8 +45,8 @@ class Chosen:
     role: str
 
 
-def chosen_foods(serving: Serving, values: list[float], pantry: Pantry) -> list[Chosen]:
-    """The foods of the served plate in whole kitchen steps, with the salt that it is cooked with."""
+def chosen_foods(serving: Serving, values: list[float], pantry: Pantry, salted: bool = True) -> list[Chosen]:
+    """The foods of the served plate in whole kitchen steps, with the salt that it is cooked with, if it is salted."""
     chosen = [
         Chosen(food.choice.name, round(grams, 2), part.part.role)
         for part in serving.parts
@@ -54,7 +54,7 @@ def chosen_foods(serving: Serving, values: list[float], pantry: Pantry) -> list[
         if (grams := food.grams(values)) > 0
     ]
     salt = round(serving.plate.dish.salt_percent / 100.0 * sum(entry.grams for entry in chosen), 1)
-    if salt > 0 and not any(entry.food == SALT for entry in chosen) and SALT in pantry.foods:
+    if salted and salt > 0 and not any(entry.food == SALT for entry in chosen) and SALT in pantry.foods:
         chosen.append(Chosen(SALT, salt, ""))
     return chosen
 
@@ -114,7 +114,10 @@ def _meals(posed: PosedDay, problem: Problem, values: list[float]) -> tuple[tupl
     served = [
         next(serving for serving in options if round(values[serving.served]) == 1) for options in problem.servings
     ]
-    chosen = [[] if serving.slot.given == "energy" else chosen_foods(serving, values, pantry) for serving in served]
+    salted = SALT not in posed.case.kitchen.never
+    chosen = [
+        [] if serving.slot.given == "energy" else chosen_foods(serving, values, pantry, salted) for serving in served
+    ]
     totals = day_totals([[_portion(entry, pantry) for entry in meal] for meal in chosen], given_totals(posed))
     meals = (
         _meal(serving.slot, serving.plate.dish, foods, meal_totals, pantry)
