@@ -11,7 +11,7 @@ import tomllib
 from collections.abc import Mapping
 from functools import lru_cache
 from pathlib import Path
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 
@@ -73,6 +73,7 @@ class Dish(BaseModel):
     carry: may be taken along and eaten cold. minutes: hands and stove. fridge_days: 0 where it does not keep.
     hours_out: may stand without a fridge, at most 2 for cooked food. salt_percent: cooking salt as % of the dish.
     energy: kcal that one plate of it holds, least and most. apart: groups of foods of which at most one is on a plate.
+    also: seasonings and the like that its method names in amounts without energy (lemon juice, cumin), for the list.
     """
 
     model_config = ConfigDict(extra="forbid", frozen=True)
@@ -96,6 +97,7 @@ class Dish(BaseModel):
     component: tuple[Component, ...] = Field(min_length=1, max_length=8)
     ratio: tuple[Ratio, ...] = ()
     apart: tuple[tuple[str, ...], ...] = ()
+    also: tuple[Annotated[str, Field(min_length=3, max_length=40)], ...] = Field(default=(), max_length=8)
 
     @property
     def roles(self) -> tuple[str, ...]:
