@@ -14,6 +14,9 @@ from mealopt.rules.registry import family
 #: In how many meals of a day one food may stand; what merely seasons, dresses or is drunk may stand in more.
 MEALS_A_FOOD = 2
 MEALS_A_SEASONING = 4
+
+#: In how many meals foods of one kin (white and brown rice) may stand, and on a day of many meals.
+MEALS_A_KIN, MEALS_A_KIN_BIG, MANY_MEALS = 2, 3, 7
 SEASONINGS = frozenset({"seasoning", "salt", "oil", "sauce", "drink", "session_food", "added_sugar"})
 
 #: From this energy on the day's most of a food grows with the day, up to twice (project's assumption).
@@ -66,6 +69,7 @@ def _foods(problem: Problem) -> Iterator[Row]:
         terms = tuple((food.used, 1.0) for food in foods)
         if len(problem.slots) > most:
             yield Row(f"meals_{name}", terms, most=float(most), says=f"{name} in at most {most} meals of a day")
+    yield from _kins(problem, by_kin)
     scale = day_scale(problem)
     yield from _doses(problem)
     for kin, foods in sorted(by_kin.items()):
@@ -82,3 +86,15 @@ def _doses(problem: Problem) -> Iterator[Row]:
     for name, foods in sorted(by_name.items()):
         grams = tuple(term for food in foods for term in food.amounts(1.0 / food.choice.most_day_g))
         yield Row(f"dose_{name}", grams, most=1.0, says=f"no more {name} in a day than its label says", unit="share")
+
+
+def _kins(problem: Problem, by_kin: dict[str, list[FoodColumn]]) -> Iterator[Row]:
+    """No kin of food in too many meals of the day (shape: one row a kin)."""
+    during = {food.used for slot in problem.slots if slot.kind == "during" for food in problem.foods([slot])}
+    meals = sum(slot.kind != "during" for slot in problem.slots)
+    most = MEALS_A_KIN_BIG if meals >= MANY_MEALS else MEALS_A_KIN
+    for kin, foods in sorted(by_kin.items()):
+        eaten = [food for food in foods if food.used not in during and not food.choice.counts & SEASONINGS]
+        if eaten and meals > most and not any("juice" in food.choice.counts for food in eaten):
+            terms = tuple((food.used, 1.0) for food in eaten)
+            yield Row(f"meals_kin_{kin}", terms, most=float(most), says=f"{kin} in at most {most} meals of a day")

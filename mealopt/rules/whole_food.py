@@ -23,6 +23,13 @@ def _counted_energy(problem: Problem, count: str, share: float) -> tuple[Term, .
     return (*counted, *((column, -share * one) for column, one in everything))
 
 
+def counted_share(problem: Problem, count: str, values: list[float]) -> float:
+    """The share of energy from the foods that count so, outside sessions, at these column values."""
+    counted = sum(one * values[column] for column, one in _counted_energy(problem, count, 0.0))
+    everything = counted - sum(one * values[column] for column, one in _counted_energy(problem, count, 1.0))
+    return counted / everything if everything > 0 else 0.0
+
+
 @family("whole foods", relaxable=True, unit="kcal")
 def whole_food(problem: Problem) -> Iterator[Row]:
     """Hold the share of energy from whole foods (shape: one row a day)."""

@@ -23,6 +23,9 @@ TIGHT_COST = (0.0, 1.0, 2.5, 6.0, 14.0)
 GRID = 5
 AFTER_SESSION = 15
 BEFORE_SESSION = 15
+#: The next session is soon where it starts within 8 h; refuelling then begins within 45 minutes.
+SOON, AT_ONCE = 8 * 60, 45
+
 MAIN_APART = 150
 SNACK_APART = 60
 
@@ -218,9 +221,14 @@ def meal_before(day: WakingDay, meals: list[Occasion], session: TimedSession) ->
 
 
 def meal_after(day: WakingDay, meals: list[Occasion], session: TimedSession) -> Occasion | None:
-    """A meal within two hours after a session that asks for one, where none lies there; None else."""
+    """A meal within two hours after a session that asks for one, where none lies there; None else.
+
+    Within 45 minutes where the next session is less than 8 h away: refuelling begins at once.
+    """
     asks = session.hard or not session.endurance or session.minutes > 60
-    if not asks or any(0 <= meal.start - session.end <= 120 for meal in meals):
+    soon = any(0 <= later.start - session.end < SOON for later in day.ahead)
+    within = AT_ONCE if soon and session.endurance and session.minutes > 60 else 120
+    if not asks or any(0 <= meal.start - session.end <= within for meal in meals):
         return None
     starts = [
         start
@@ -245,7 +253,8 @@ def snack(day: WakingDay, meals: list[Occasion], least: int = SNACK_APART) -> Oc
         for start in _grid(day, OTHER_MINUTES)
         if start <= day.sleep - 30 and _apart(meals, start, start + OTHER_MINUTES, least)
     ]
+    calm = [start for start in options if day.tightness(start + OTHER_MINUTES) < 4]
     if not options:
         return None
-    start = max(options, key=room)
+    start = max(calm or options, key=room)
     return Occasion("snack", start, start + OTHER_MINUTES)

@@ -7,12 +7,12 @@ until the plates can hold the day, and that is said.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import pairwise
 
 from mealopt.core.clock import clock
 from mealopt.core.nutrients import FAT, FIBRE
 from mealopt.core.slots import RefuelWindow, Slot
 from mealopt.targets.mealtimes import Occasion, WakingDay, main_meals, meal_after, meal_before, snack
+from mealopt.targets.refuelling import refuel_windows
 from mealopt.targets.settled import SettledMeal, given_kcal, settled_slot, spans
 from mealopt.targets.windows import TimedSession, window_at
 
@@ -39,11 +39,8 @@ DURING_FIBRE, DURING_FAT = 2.0, 3.0
 #: Something is eaten in sessions over so many minutes, where at least so many grams of carbohydrate are allowed in all.
 DURING_FROM, DURING_LEAST = 60, 20.0
 
-#: Carbohydrate before an endurance session over 60 min, g/kg over the 1 to 4 h before: the least of the published 1-4.
-BEFORE_CARBOHYDRATE = 1.0
-
-#: Refuelling where the next session is less than 8 h away: g/kg/h for up to 4 h (ACSM/AND/DC 2016; 1.0-1.2).
-REFUEL_PER_HOUR, REFUEL_HOURS, REFUEL_WITHIN = 1.0, 4.0, 8 * 60
+#: How far up its band the carbohydrate of a session may go: the top is for those who have practised it.
+DURING_SHARE = 0.6
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +101,7 @@ def lay_slots(shape: DayShape) -> Layout:
     aims = _energy_aims(shape, day, ordered)
     slots = tuple(_slot(shape, day, meal, index, aims[index]) for index, meal in enumerate(ordered))
     slots = _with_protein(shape, slots)
-    return Layout(slots, _refuel_windows(shape, slots), tuple(notes))
+    return Layout(slots, refuel_windows(shape.sessions, shape.ahead, shape.mass_kg, slots), tuple(notes))
 
 
 def _easy(shape: DayShape, day: WakingDay, meal: Occasion) -> float:
@@ -187,13 +184,15 @@ def _slot(shape: DayShape, day: WakingDay, meal: Occasion, index: int, aim: floa
     most = min(most, roomy)
     stove, heat = _kitchen(shape, meal, window.lead_minutes)
     session = window.session
+    # What is eaten within two hours of a session is food for before sessions, whatever brought the meal there.
+    kind = "before" if meal.kind in ("snack", "after") and window.tightness >= 3 else meal.kind
     own_before = session.number if session is not None and not session.next_day else None
     return Slot(
         index=index,
-        kind=meal.kind,
+        kind=kind,
         start=meal.start,
         end=meal.end,
-        label=f"{meal.kind} at {clock(meal.start)}",
+        label=f"{kind} at {clock(meal.start)}",
         main=meal.main,
         limits=window.limits,
         energy_least=min(0.5 * aim, 0.8 * most) if meal.main else min(0.35 * aim, 0.8 * most),
@@ -201,7 +200,7 @@ def _slot(shape: DayShape, day: WakingDay, meal: Occasion, index: int, aim: floa
         energy_most=most,
         before_session=own_before,
         lead_minutes=window.lead_minutes,
-        after_session=meal.session if meal.kind == "after" else None,
+        after_session=meal.session if kind == "after" else None,
         stove=stove,
         heat=heat,
         minutes_most=_minutes_at_hand(shape, meal),
@@ -213,6 +212,7 @@ def _during_slot(shape: DayShape, meal: Occasion, index: int) -> Slot:
     session = next(entry for entry in shape.sessions if entry.number == meal.session)
     hours = session.minutes / 60.0
     least, most = session.during_g
+    most = least + DURING_SHARE * (most - least)
     return Slot(
         index=index,
         kind="during",
@@ -267,34 +267,3 @@ def _replaced(slot: Slot, protein: float) -> Slot:
     from dataclasses import replace
 
     return replace(slot, protein_least=round(protein, 1)) if protein > 0 else slot
-
-
-def _refuel_windows(shape: DayShape, slots: tuple[Slot, ...]) -> tuple[RefuelWindow, ...]:
-    windows = []
-    eaten = [slot for slot in slots if slot.kind != "during"]
-    for session in (*shape.sessions, *shape.ahead):
-        ahead = [slot for slot in eaten if 45 <= session.start - slot.end <= 240]
-        if session.endurance and session.minutes > 60 and ahead:
-            room = sum(min(slot.energy_most, slot.energy_aim * 1.2) for slot in ahead) * 0.7 / 4.0
-            aim = min(BEFORE_CARBOHYDRATE * shape.mass_kg, room)
-            says = f"carbohydrate in the 1 to 4 h before the {session.kind} at {clock(session.start)}"
-            windows.append(RefuelWindow(tuple(slot.index for slot in ahead), 0.0, round(aim), says))
-    everything = (*shape.sessions, *shape.ahead)
-    for first, second in pairwise(everything):
-        if not first.next_day and first.endurance and second.start - first.end < REFUEL_WITHIN:
-            window = _between(shape, eaten, first, second)
-            windows += [window] if window else []
-    return tuple(windows)
-
-
-def _between(shape: DayShape, eaten: list[Slot], first: TimedSession, second: TimedSession) -> RefuelWindow | None:
-    """1.0 g/kg/h for up to 4 h after the first session, or as much as its meals hold before the second."""
-    until = min(first.end + REFUEL_HOURS * 60, second.start)
-    meals = [slot for slot in eaten if first.end <= slot.start <= until]
-    if not meals:
-        return None
-    hours = (until - first.end) / 60.0
-    room = sum(min(slot.energy_most, slot.energy_aim * 1.3) for slot in meals) * 0.7 / 4.0
-    aim = min(REFUEL_PER_HOUR * shape.mass_kg * hours, room)
-    says = f"carbohydrate between the {first.kind} and the {second.kind}"
-    return RefuelWindow(tuple(slot.index for slot in meals), 0.0, round(aim), says)
