@@ -88,7 +88,9 @@ def _session(session: SessionEntry) -> Group:
     parts: list[RenderableType] = [Text(f"{title}, until {session.ends}", style=_SESSION)]
     if session.net_kcal:
         eaten = (
-            f"{amount(session.replaced_kcal, ENERGY)} eaten back" if session.replaced_kcal else "nothing added for it"
+            f"{amount(session.replaced_kcal, ENERGY)} eaten for it"
+            if session.replaced_kcal
+            else "counted in the baseline"
         )
         parts.append(paragraph(f"{amount(session.net_kcal, ENERGY)} above rest, {eaten}", indent=2))
     if session.during_g is not None:
@@ -156,7 +158,7 @@ def _totals(entry: PlanDay) -> Iterator[RenderableType]:
     yield paragraph(f"In the kitchen: {duration(sum(meal.minutes for meal in entry.meals))}.")
     blanks = [f"{label(key)} {int(100 * share)} %" for key, share in entry.coverage.items() if key in entry.targets]
     if blanks:
-        yield paragraph(f"Known for this share of the food's weight only, so there may be more: {', '.join(blanks)}.")
+        yield paragraph(f"Not known for all of the food; known share by weight: {', '.join(blanks)}.")
 
 
 def _here(key: str, value: float | None) -> str:

@@ -159,7 +159,9 @@ def _day(case: Case, entry: DayTargets) -> Iterator[RenderableType]:
 
 
 def _session_energy(session: SessionEnergy) -> str:
-    back = f"{amount(session.replaced_kcal, ENERGY)} eaten back" if session.replaced_kcal else "nothing added for it"
+    back = (
+        f"{amount(session.replaced_kcal, ENERGY)} eaten for it" if session.replaced_kcal else "counted in the baseline"
+    )
     kcal = f"{amount(session.net_kcal, ENERGY)} above rest, {back}"
     eaten = ""
     if session.during_g[1] > 0:

@@ -28,7 +28,7 @@ def energy_within(plate: Plate, limits: dict[str, float]) -> float:
 
 
 def _energy_under(plate: Plate, key: str, most: float) -> float:
-    """Fill the plate with what brings most energy for the limited nutrient, part by part, until the limit is reached."""
+    """Fill the plate with what brings most energy for the limited nutrient, until the limit is reached."""
     energy, left = 0.0, most
     free = {part.role: part.grams[1] for part in plate.parts}
     offers = [

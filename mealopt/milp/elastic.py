@@ -7,7 +7,7 @@ row's own scale, that makes up for what the other columns lack; bounding that co
 from __future__ import annotations
 
 import time
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from mealopt.milp.answer import Status
@@ -50,6 +50,22 @@ class Relief:
 
 
 @dataclass(frozen=True, slots=True)
+class LinearRelief:
+    """The least that must give where whole-number columns are taken as continuous.
+
+    gives, total: as in Relief. values, reduced_costs: one a column of the program. weighing: numbers of the rows among
+    those that may give whose limits the total hangs on; where the total is above nought, these rows clash with the rows
+    that may not give.
+    """
+
+    gives: tuple[Give, ...]
+    total: float
+    values: list[float]
+    reduced_costs: list[float]
+    weighing: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Clash:
     """Rows that cannot all be met beside the rows that were not asked about.
 
@@ -62,17 +78,25 @@ class Clash:
     irreducible: bool
 
 
+#: (row number, "least" or "most") -> how much that side may give, in the row's unit; no entry: as much as it must.
+Reach = Mapping[tuple[int, str], float]
+
+
 def least_relaxation(
-    model: Model, rows: Sequence[int] | None = None, seconds: float = 10.0, gap: float = 1e-4
+    model: Model,
+    rows: Sequence[int] | None = None,
+    seconds: float = 10.0,
+    gap: float = 1e-4,
+    reach: Reach | None = None,
 ) -> Relief | None:
     """Let rows give, each at a harm of what it gives / its scale, and find the least harm in all.
 
     rows: the numbers of the rows that may give; None: the relaxable ones, or all where none is marked so. Whole-number
     columns stay whole. The program's own costs play no part. seconds: wall time of the solve; gap: relative.
-    None: however much these rows give, the others cannot be met.
+    None: however much these rows give within their reach, the others cannot be met.
     """
     chosen = _may_give(model, rows)
-    elastic, slacks = _elastic(model, chosen)
+    elastic, slacks = _elastic(model, chosen, reach)
     answer = Highs(elastic).solve(gap, seconds)
     if answer.status is Status.INFEASIBLE:
         return None
@@ -82,6 +106,24 @@ def least_relaxation(
     gives = tuple(_gives(model, slacks, values))
     total = sum(give.by / _scale(model.rows[give.row]) for give in gives)
     return Relief(answer.status, gives, values, total, max(0.0, answer.bound))
+
+
+def linear_relaxation(
+    model: Model, rows: Sequence[int] | None = None, reach: Reach | None = None
+) -> LinearRelief | None:
+    """What `least_relaxation` finds, with whole-number columns taken as continuous: never more than with whole ones.
+
+    None: however much these rows give within their reach, the others cannot be met.
+    """
+    chosen = _may_give(model, rows)
+    elastic, slacks = _elastic(model, chosen, reach)
+    found = Highs(elastic).relax()
+    if not found.status.solved:
+        return None
+    gives = tuple(_gives(model, slacks, found.values))
+    weighing = tuple(row for row in chosen if abs(found.duals[row]) * _scale(model.rows[row]) > NOUGHT)
+    columns = model.columns
+    return LinearRelief(gives, found.objective, found.values[:columns], found.reduced_costs[:columns], weighing)
 
 
 def clashing_rows(model: Model, rows: Sequence[int] | None = None, seconds: float = 10.0) -> list[str]:
@@ -168,7 +210,7 @@ def _scale(row: Row) -> float:
     return row.scale
 
 
-def _elastic(model: Model, rows: Iterable[int]) -> tuple[Model, dict[int, dict[str, int]]]:
+def _elastic(model: Model, rows: Iterable[int], reach: Reach | None = None) -> tuple[Model, dict[int, dict[str, int]]]:
     """A copy that minimises what the rows give, and for each of those rows its new column on each side it has."""
     copy = Model(list(model.least), list(model.most), list(model.whole), [0.0] * model.columns, list(model.rows))
     slacks: dict[int, dict[str, int]] = {}
@@ -178,7 +220,8 @@ def _elastic(model: Model, rows: Iterable[int]) -> tuple[Model, dict[int, dict[s
         slacks[number] = {}
         for side, limit, sign in (("least", row.least, 1.0), ("most", row.most, -1.0)):
             if limit is not None:
-                slacks[number][side] = copy.column(cost=1.0)
+                may = (reach or {}).get((number, side))
+                slacks[number][side] = copy.column(0.0, None if may is None else may / scale, cost=1.0)
                 added.append((slacks[number][side], sign * scale))
         copy.rows[number] = replace(row, terms=(*row.terms, *added))
     return copy, slacks

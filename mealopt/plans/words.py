@@ -9,9 +9,17 @@ from fractions import Fraction
 _ROLE = re.compile(r"\{(\w+)\}")
 _OPTIONAL = re.compile(r"\[([^\[\]]*)\]")
 
+#: Where one list of foods in a name ends and the next begins.
+_LISTS = re.compile(r"(, and |: | (?:with|in|on|of|beside|over|from|without) )")
+
 #: Measures that are grams in disguise: foods that a cook puts on the scale.
 _GRAMS = re.compile(r"^(\d+ )?(g|grams?)$")
-_UNCHANGED = {"tbsp", "tsp", "g", "ml", "heaped tbsp", "level tbsp", "heaped tsp", "level tsp"}
+_UNCHANGED = {"tbsp", "tsp", "g", "ml"}
+_IRREGULAR = {"tomato": "tomatoes", "potato": "potatoes", "loaf": "loaves", "leaf": "leaves", "half": "halves"}
+
+#: From so many of a measure on a cook takes the next larger one, which holds so many (volumes: 3 tsp are 1 tbsp and
+#: 16 tbsp are 1 cup, by the table's own household weights).
+_LARGER = {"tsp": (3, 3, "tbsp"), "tbsp": (8, 16, "cup")}
 
 
 def joined(words: Sequence[str]) -> str:
@@ -36,9 +44,20 @@ def filled(text: str, chosen: Mapping[str, Sequence[str]]) -> str | None:
 
 
 def dish_name(template: str, chosen: Mapping[str, Sequence[str]]) -> str:
-    """A dish's name with the chosen foods in it; roles that were not chosen leave no gap."""
+    """A dish's name with the chosen foods in it; roles that were not chosen leave no gap.
+
+    Foods of several roles that stand side by side read as one list: "eggs and tomatoes and potatoes" is "eggs, tomatoes
+    and potatoes".
+    """
     name = filled(template, chosen)
-    return name if name is not None else re.sub(r"\s+", " ", _ROLE.sub("", _OPTIONAL.sub("", template))).strip()
+    if name is None:
+        return re.sub(r"\s+", " ", _ROLE.sub("", _OPTIONAL.sub("", template))).strip()
+    return "".join(_one_list(part) for part in _LISTS.split(name))
+
+
+def _one_list(words: str) -> str:
+    parts = words.split(" and ")
+    return " and ".join([", ".join(parts[:-1]), parts[-1]]) if len(parts) > 2 else words
 
 
 def method_of(sentences: Sequence[str], chosen: Mapping[str, Sequence[str]]) -> tuple[str, ...]:
@@ -46,30 +65,51 @@ def method_of(sentences: Sequence[str], chosen: Mapping[str, Sequence[str]]) -> 
     return tuple(text for sentence in sentences if (text := filled(sentence, chosen)))
 
 
-def _count(amount: float) -> str:
+#: Parts of a measure that a cook has a spoon or an eye for.
+_PARTS = (Fraction(0), Fraction(1, 4), Fraction(1, 3), Fraction(1, 2), Fraction(2, 3), Fraction(3, 4), Fraction(1))
+
+#: Three teaspoons are a tablespoon; from one tablespoon on a cook takes that, where halves of it come out.
+_TEASPOONS = 3
+
+
+def _said(count: Fraction) -> str:
     """A count as a cook says it: "1/2", "1 1/2", "3"."""
-    share = Fraction(amount).limit_denominator(8)
-    whole, rest = divmod(share.numerator, share.denominator)
-    part = f"{rest}/{share.denominator}" if rest else ""
+    whole, rest = divmod(count.numerator, count.denominator)
+    part = f"{rest}/{count.denominator}" if rest else ""
     return " ".join(word for word in (str(whole) if whole else "", part) if word) or "0"
 
 
-def _plural(measure: str, count: float) -> str:
-    if count <= 1 or measure in _UNCHANGED or measure.endswith("s"):
+def _plural(measure: str, count: Fraction) -> str:
+    *before, noun = measure.split(" ")
+    if count <= 1 or noun in _UNCHANGED:
         return measure
-    head, _, tail = measure.partition(" of ")
-    if head.endswith("y") and head[-2:-1] not in "aeiou":
-        head = head[:-1] + "ies"
-    elif head.endswith("f"):
-        head = head[:-1] + "ves"
+    if noun in _IRREGULAR:
+        noun = _IRREGULAR[noun]
+    elif noun.endswith("y") and noun[-2:-1] not in "aeiou":
+        noun = noun[:-1] + "ies"
     else:
-        head += "es" if head.endswith(("ch", "sh", "x", "o")) and not head.endswith("oo") else "s"
-    return f"{head} of {tail}" if tail else head
+        noun += "es" if noun.endswith(("ch", "sh", "x", "ss")) else "s"
+    return " ".join([*before, noun])
+
+
+def _measured(count: Fraction, measure: str) -> list[tuple[Fraction, str]]:
+    """Counts and measures that a kitchen has: no eighth of a cup, no half of a half, no dozen of spoons."""
+    if measure.startswith("half "):
+        return [(count / 2, measure.removeprefix("half "))]
+    if measure == "cup" and count.denominator == 8:
+        return [*([(count - Fraction(1, 8), "cup")] if count > Fraction(1, 8) else []), (Fraction(2), "tbsp")]
+    if measure not in _LARGER or count < _LARGER[measure][0]:
+        return [(count, measure)]
+    _, holds, larger = _LARGER[measure]
+    steps = 2 if larger == "tbsp" else 4
+    whole = Fraction(count * steps // holds, steps)
+    rest = count - whole * holds
+    return [*_measured(whole, larger), *([(rest, measure)] if rest else [])]
 
 
 def kitchen_measure(grams: float, measure: str, measure_g: float) -> str:
-    """Grams as a cook measures them: "1/2 cup", "2 eggs", "3 tbsp"; by weight where the measure is a weight."""
+    """Grams as a cook measures them: "1/2 cup", "2 eggs", "1 tbsp and 1 tsp"; by weight where that is the measure."""
     if _GRAMS.match(measure):
         return f"{grams:.0f} g"
-    count = grams / measure_g
-    return f"{_count(count)} {_plural(measure, count)}"
+    count = Fraction(grams / measure_g).limit_denominator(8)
+    return " and ".join(f"{_said(one)} {_plural(unit, one)}" for one, unit in _measured(count, measure))

@@ -21,6 +21,7 @@ from mealopt.plans.day.pose import PosedDay
 from mealopt.plans.day.settled_words import as_settled, given_totals
 from mealopt.plans.day.solve import SolvedDay
 from mealopt.plans.own import menu_cautions
+from mealopt.plans.salt import salt_measure
 from mealopt.plans.words import dish_name, kitchen_measure, method_of
 from mealopt.rules import weights
 from mealopt.rules.problem import Problem, Serving
@@ -30,10 +31,7 @@ from mealopt.targets.model import DayTargets, SessionEnergy
 SALT = "salt"
 
 #: What a plan is not: stands with every list of food.
-READ_LABELS = (
-    "a food table knows no recipe and no trace: read each label for allergens; "
-    "oats need certification for coeliac disease"
-)
+READ_LABELS = "A food table cannot know a product's recipe, nor traces of other foods: read each label for allergens"
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +61,7 @@ def _item(chosen: Chosen, pantry: Pantry) -> Item:
     food = pantry.foods[chosen.food]
     bought = chosen.grams / food.yield_factor / (food.edible_percent / 100.0)
     measure = (
-        f"{chosen.grams:g} g"
+        salt_measure(chosen.grams)
         if chosen.food == SALT and not chosen.role
         else kitchen_measure(chosen.grams, food.measure, food.measure_g)
     )
@@ -200,15 +198,20 @@ def plan_day_entry(solved: SolvedDay, solve: Solve) -> PlanDay:
         totals=totals.day,
         coverage=totals.coverage,
         missed=(),
-        cautions=(*_cautions(targets), *menu_cautions(posed.larder.menu)),
+        cautions=(*_cautions(posed.case, targets, meals), *menu_cautions(posed.larder.menu)),
         notes=(*case_notes(posed.case), *targets.notes, *posed.notes, *_refuel_notes(solved, meals)),
         penalty=shares,
         solve=solve,
     )
 
 
-def _cautions(targets: DayTargets) -> tuple[str, ...]:
-    return (*targets.cautions, READ_LABELS)
+#: Where oats are eaten, or gluten is left out.
+OATS = "Oats need certification for coeliac disease"
+
+
+def _cautions(case: Case, targets: DayTargets, meals: tuple[Meal, ...]) -> tuple[str, ...]:
+    oats = case.kitchen.gluten_free or any("oat" in item.food for meal in meals for item in meal.items)
+    return (*targets.cautions, READ_LABELS, *([OATS] if oats else []))
 
 
 def day_plan(solved: SolvedDay) -> Plan:

@@ -1,13 +1,129 @@
-"""Why nothing fits: which wishes clash, and the least that must give, as lines for the case file."""
+"""Why nothing fits: what clashes, and the least that must give, as lines for the case file."""
 
 from __future__ import annotations
 
-from mealopt.errors import Unplannable
+import time
+from collections.abc import Iterable
+
+from mealopt.errors import BadInput, MealoptError, Unplannable
+from mealopt.people.case import Case
+from mealopt.plans.day.changes import Change, dropped_wishes, more_room, remedies_of
+from mealopt.plans.day.eased import Ease
+from mealopt.plans.day.kept_out import unserved
+from mealopt.plans.day.least import Least, find_least, plannable
+from mealopt.plans.day.pose import PosedDay, pose_day
 from mealopt.plans.day.solve import NothingFits
 
+#: Share of the time for the least that must give, and the most seconds for one change that is tried.
+LEAST, ONE_CHANGE = 0.75, 3.0
 
-def explained(nothing: NothingFits) -> Unplannable:
-    """The clash as an error to raise."""
-    if nothing.empty:
-        return Unplannable(f"no dish fits: {', '.join(nothing.empty)}", tuple(nothing.empty))
-    return Unplannable("nothing fits")
+#: Wishes named at most that would free the day.
+NAMED = 2
+
+
+def explained(nothing: NothingFits, seconds: float = 10.0) -> Unplannable:
+    """The clash as an error to raise: its message, its clashes as sentences, and its remedies as TOML text.
+
+    With all remedies in the case file the day can be planned; the message says so where that could not be tried in the
+    time. seconds: wall time, about.
+    """
+    end = time.perf_counter() + seconds
+    posed = nothing.posed
+    least = None if nothing.empty else find_least(posed, LEAST * seconds)
+    if least is not None and least.eases:
+        return _eased(posed, least, end)
+    return _blocked(posed, end)
+
+
+def _eased(posed: PosedDay, least: Least, end: float) -> Unplannable:
+    helping = _that_help(posed, dropped_wishes(posed.case), end, NAMED)
+    clashes = (*(row.says for row in least.clash), *(change.wish for change in helping))
+    what = "nothing meets all of these" if least.sure else "no whole plates meet all of these"
+    missing = _listed([_missing(ease) for ease in least.eases])
+    gives = _listed([_give(posed, ease, least) for ease in least.eases])
+    ways = [*(change.allow for change in helping), gives]
+    untried = "" if least.planned else "; no plan was found with these lines in the time: give it more with --seconds"
+    message = f"{posed.day}: {what}: {_listed(clashes)}: {missing}; {', or '.join(ways)}{untried}"
+    return Unplannable(message, clashes, tuple(line.text for line in least.lines))
+
+
+def _blocked(posed: PosedDay, end: float) -> Unplannable:
+    """Where no limit that may give helps: what keeps the dishes out, and the other changes that would."""
+    kept = unserved(posed)
+    clashes = tuple(one.words for one in kept) or _walls(posed)
+    candidates = (*more_room(posed.case, posed.day), *dropped_wishes(posed.case))
+    found = _that_help(posed, candidates, end, 1)
+    extra: tuple[str, ...] = ()
+    if not found:
+        found, extra = _together(posed, candidates, end)
+    remedies = (*extra, *remedies_of(found))
+    if found:
+        helps = f"no band alone helps; {_listed([change.allow for change in found])}"
+        helps += ", with the bands below" if extra else ""
+    else:
+        helps = "no band helps, nor does any one change that was tried: more or other hours for meals would, or a "
+        helps += "wider choice of foods"
+    return Unplannable(f"{posed.day}: {_listed(clashes)}: {helps}", clashes, remedies)
+
+
+def _walls(posed: PosedDay) -> tuple[str, ...]:
+    """What a day of these meals cannot hold, where each meal by itself can be served."""
+    meals = [slot for slot in posed.slots if slot.kind != "during"]
+    most, wanted = sum(slot.energy_most for slot in posed.slots), posed.bands["energy_kcal"].least or 0.0
+    return (
+        f"the day's {len(meals)} meals cannot be served together within their sizes, their windows before sessions and "
+        f"the most of each food (they hold at most {most:,.0f} kcal, {wanted:,.0f} are asked for)",
+    )
+
+
+def _that_help(posed: PosedDay, changes: Iterable[Change], end: float, enough: int) -> tuple[Change, ...]:
+    """The first of the changes with which, each by itself, the day is really planned, as far as the time goes."""
+    found: list[Change] = []
+    for change in changes:
+        left = end - time.perf_counter()
+        if left < 0.3 or len(found) == enough:
+            break
+        changed = change.apply(posed.case)
+        if _has_plates(changed, posed.day) and plannable(changed, posed.day, min(left, ONE_CHANGE)):
+            found.append(change)
+    return tuple(found)
+
+
+def _has_plates(case: Case, day: str) -> bool:
+    """Whether each meal of the day has a plate that fits it at all."""
+    try:
+        return not pose_day(case, day).card().empty()
+    except MealoptError:
+        return False
+
+
+def _together(
+    posed: PosedDay, changes: tuple[Change, ...], end: float
+) -> tuple[tuple[Change, ...], tuple[str, ...]]:
+    """Changes that free the day together, and bands beside them as text; none of either where they do not."""
+    return (), ()
+
+
+def _missing(ease: Ease) -> str:
+    amount = f"{_number(ease.by)} {ease.unit}".strip()
+    return f"{ease.words} {amount} {'short' if ease.side == 'least' else 'over'}"
+
+
+def _give(posed: PosedDay, ease: Ease, least: Least) -> str:
+    value = next(
+        getattr(line.band, ease.side)
+        for line in least.lines
+        if line.band.nutrient == ease.key and (line.band.meal or 0) in (0, (ease.slot or 0) + 1)
+    )
+    verb, of = "lower the least" if ease.side == "least" else "raise the most", ease.words
+    where = f" in the {posed.slots[ease.slot].label}" if ease.slot is not None else ""
+    return f"{verb} of {of}{where} from {_number(ease.limit)} to {_number(value)} {ease.unit}".rstrip()
+
+
+def _number(value: float) -> str:
+    return f"{value:,.0f}" if value >= 20 or value == round(value) else f"{value:.1f}"
+
+
+def _listed(parts: Iterable[str]) -> str:
+    listed = list(parts)
+    return " and ".join([", ".join(listed[:-1]), listed[-1]]) if len(listed) > 1 else "".join(listed)

@@ -14,7 +14,7 @@ from mealopt.plans.day.pose import PosedDay
 from mealopt.rules import weights
 from mealopt.rules.problem import Problem
 
-#: Plates a slot on the first card, and how many more for each slot beyond so many: a day of many meals costs more places.
+#: Plates a slot on the first card, and how many more for each slot beyond so many (many meals cost many places).
 FIRST_CARD, MORE_A_SLOT, SLOTS = 12, 2, 7
 
 Progress = Callable[[str], None]

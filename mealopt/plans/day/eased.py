@@ -1,0 +1,166 @@
+"""Limits of a day that give way, and the lines for the case file that ease them."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from mealopt.core.nutrients import ENERGY, LABELS, PROTEIN, UNITS
+from mealopt.errors import BadInput, Refused
+from mealopt.people.case import Case
+from mealopt.people.goal import WISH_KEYS, OwnBand
+from mealopt.plans.day.bands import is_of
+from mealopt.plans.day.pose import PosedDay
+from mealopt.targets.day import day_targets
+
+#: Words and unit of what is no nutrient.
+WISH_WORDS: dict[str, tuple[str, str]] = {
+    "fruit_vegetable_kinds": ("kinds of fruit and vegetables", ""),
+    "whole_food_percent": ("energy from whole foods", "%"),
+    "added_sugar_percent": ("energy from sugary foods", "%"),
+    "kitchen_minutes": ("time in the kitchen", "min"),
+    "cost": ("the price of the day's food", ""),
+}
+
+#: How far past the least that must give a limit is eased, as a share of it, so that kitchen steps fit.
+MARGIN = 0.005
+
+#: Bisections for how far safety lets a limit go: to a thousandth of it.
+HALVINGS = 10
+
+
+@dataclass(frozen=True, slots=True)
+class Ease:
+    """One limit that gives way. slot: the meal's index, None for the day. limit, by: in the key's unit."""
+
+    key: str
+    slot: int | None
+    side: str
+    limit: float
+    by: float
+
+    @property
+    def words(self) -> str:
+        """What it is the limit of."""
+        return WISH_WORDS[self.key][0] if self.key in WISH_WORDS else LABELS[self.key]
+
+    @property
+    def unit(self) -> str:
+        """Its unit; "" for a count, or for money."""
+        return WISH_WORDS[self.key][1] if self.key in WISH_WORDS else UNITS[self.key]
+
+    def eased(self, wider: float = 1.0) -> float:
+        """The limit once it has given way, rounded outward. wider: how many times the usual margin is added."""
+        step = self._step()
+        margin = 0.0 if self.key == "fruit_vegetable_kinds" else wider * max(MARGIN * self.limit, 0.05 * self.by)
+        if self.side == "least":
+            return max(0.0, round(math.floor((self.limit - self.by - margin) / step + 1e-6) * step, 2))
+        return round(math.ceil((self.limit + self.by + margin) / step - 1e-6) * step, 2)
+
+    def _step(self) -> float:
+        if self.key == "cost":
+            return 0.1
+        if self.key in WISH_WORDS:
+            return 1.0
+        return 10.0 if self.limit >= 1000 else 1.0 if self.limit >= 20 else 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A band for the case file. instead_of: the case's own band that it takes the place of, None where it is new."""
+
+    band: OwnBand
+    instead_of: OwnBand | None
+
+    @property
+    def text(self) -> str:
+        """TOML: one [[goal.band]] table, with a comment where it takes another's place."""
+        lines = []
+        if self.instead_of is not None:
+            where = f", {_where(self.instead_of)}" if _where(self.instead_of) else ""
+            lines.append(f"# in place of your band for {self.instead_of.nutrient}{where}")
+        lines.append("[[goal.band]]")
+        for key in ("nutrient", "least", "aim", "most", "day", "slot", "meal"):
+            value = getattr(self.band, key)
+            if value is not None:
+                lines.append(f'{key} = "{value}"' if isinstance(value, str) else f"{key} = {value:g}")
+        return "\n".join(lines)
+
+
+def _where(band: OwnBand) -> str:
+    slot = f"{band.slot} " if band.slot is not None else f"meal {band.meal} " if band.meal is not None else ""
+    return f"{slot}{'every day' if band.day is None else band.day}"
+
+
+def lines_for(posed: PosedDay, eases: tuple[Ease, ...], wider: float = 1.0) -> tuple[Line, ...]:
+    """Bands that ease these limits; two sides of one band in one table."""
+    lines: dict[tuple[str, str | None, str | None, int | None], Line] = {}
+    for ease in eases:
+        value = ease.eased(wider)
+        for target, own in _bands_to_write(posed, ease, value):
+            before = lines.get(target)
+            start = before.band if before is not None else own
+            band = _with_side(target, start, ease.side, value)
+            lines[target] = Line(band, own)
+    return tuple(lines.values())
+
+
+Target = tuple[str, str | None, str | None, int | None]
+
+
+def _bands_to_write(posed: PosedDay, ease: Ease, value: float) -> list[tuple[Target, OwnBand | None]]:
+    """What to write, each as (nutrient, day, slot, meal), and the case's own band that stands there."""
+    bands = posed.case.goal.band
+    if ease.slot is not None:
+        slot = posed.slots[ease.slot]
+        mine = [own for own in bands if own.nutrient == ease.key and is_of(own, slot, posed.day)]
+        tighter = [own for own in mine if _tighter(getattr(own, ease.side), ease.side, value)]
+        if tighter:
+            return [((own.nutrient, own.day, own.slot, own.meal), own) for own in tighter]
+    target: Target = (ease.key, posed.day, None, None if ease.slot is None else ease.slot + 1)
+    same = [own for own in bands if (own.nutrient, own.day, own.slot, own.meal) == target]
+    return [(target, same[0] if same else None)]
+
+
+def _tighter(limit: float | None, side: str, value: float) -> bool:
+    return limit is not None and (limit > value if side == "least" else limit < value)
+
+
+def _with_side(target: Target, start: OwnBand | None, side: str, value: float) -> OwnBand:
+    nutrient, day, slot, meal = target
+    sides = {key: getattr(start, key, None) for key in ("least", "aim", "most")} | {side: value}
+    return OwnBand.model_validate({"nutrient": nutrient, "day": day, "slot": slot, "meal": meal, **sides})
+
+
+def case_with(case: Case, lines: tuple[Line, ...]) -> Case:
+    """The case with these bands written into it."""
+    gone = [line.instead_of for line in lines if line.instead_of is not None]
+    kept = tuple(band for band in case.goal.band if band not in gone)
+    goal = case.goal.model_copy(update={"band": (*kept, *(line.band for line in lines))})
+    return case.model_copy(update={"goal": goal})
+
+
+def reach(posed: PosedDay, key: str, side: str, limit: float) -> float | None:
+    """How far safety lets the day's limit of a nutrient give, in its unit; None where it sets no end."""
+    if key not in (ENERGY, PROTEIN) or key in WISH_KEYS:
+        return None
+    far = limit if side == "least" else 2.0 * limit
+
+    def allowed(by: float) -> bool:
+        value = max(0.0, limit - by) if side == "least" else limit + by
+        target: Target = (key, posed.day, None, None)
+        own = next((o for o in posed.case.goal.band if (o.nutrient, o.day, o.slot, o.meal) == target), None)
+        try:
+            day_targets(case_with(posed.case, (Line(_with_side(target, own, side, value), own),)), posed.day)
+        except (Refused, BadInput, ValueError):
+            return False
+        return True
+
+    if allowed(far):
+        return None
+    low, high = 0.0, far
+    for _ in range(HALVINGS):
+        middle = (low + high) / 2.0
+        low, high = (middle, high) if allowed(middle) else (low, middle)
+    # What is rounded outward and given a margin must stay within it as well.
+    return max(0.0, low - 2 * MARGIN * limit - 10.0) if key == ENERGY else max(0.0, low - 2 * MARGIN * limit - 1.0)

@@ -1,0 +1,209 @@
+"""The least that must give for a day to be planned: by the linear program first, then in whole plates and steps."""
+
+from __future__ import annotations
+
+import copy
+import time
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from mealopt.errors import BadInput, OutOfTime, Refused
+from mealopt.menu.plates import Plate
+from mealopt.milp.elastic import Give, LinearRelief, Reach, find_clash, least_relaxation, linear_relaxation
+from mealopt.milp.model import Model, Row
+from mealopt.people.case import Case
+from mealopt.plans.day.eased import Ease, Line, case_with, lines_for, reach
+from mealopt.plans.day.pose import PosedDay, pose_day
+from mealopt.plans.day.solve import NothingFits, solve_posed
+from mealopt.rules import plate_limits
+from mealopt.rules.problem import Problem
+from mealopt.rules.registry import families, pose
+from mealopt.rules.whole_food import counted_share
+
+#: Plates a slot that the whole-number search chooses among: in all, and the least for one slot.
+PLATES, PLATES_LEAST = 60, 5
+
+#: Shares of the time that is left: for the whole-number search, for planning with a margin, and for what clashes.
+SEARCH, PLANNED, CLASH = 0.45, 0.6, 0.5
+
+#: The search ends at this share of the least harm: what a remedy's rounding outward makes of it anyway.
+SEARCH_GAP = 0.02
+
+#: A limit that gives less than this share of one unit of harm is left to the margins of the others.
+TRIFLE = 0.1
+
+#: Margins that are tried, as multiples of the usual one, until the day is planned.
+WIDER = (1.0, 3.0, 8.0)
+
+#: Any plan will do where it is asked whether there is one.
+ANY_GAP = 100.0
+
+
+@dataclass(frozen=True, slots=True)
+class Least:
+    """What must give. clash: rows that cannot all be met; sure: proven, for the whole card. eases: what must give, none
+    where nothing that may give helps; lines: that as bands for the case file. planned: whether a day was planned with
+    them."""
+
+    clash: tuple[Row, ...]
+    sure: bool
+    eases: tuple[Ease, ...]
+    lines: tuple[Line, ...]
+    planned: bool
+
+
+def loosened(posed: PosedDay) -> PosedDay:
+    """The day with the least energy of what is eaten in sessions left to its least carbohydrate, which may give."""
+    slots = tuple(replace(slot, energy_least=0.0) if slot.kind == "during" else slot for slot in posed.slots)
+    return replace(posed, slots=slots)
+
+
+def all_plates(posed: PosedDay) -> tuple[tuple[Plate, ...], ...]:
+    """For each slot, every plate that fits it."""
+    card = posed.card()
+    card.deal(1_000_000)
+    return card.plates
+
+
+def posed_problem(posed: PosedDay, plates: tuple[tuple[Plate, ...], ...]) -> Problem:
+    """The day's rules without its penalty, in which the limits that may give stand once."""
+    terms = frozenset(entry.name for entry in families() if entry.is_term)
+    problem = Problem(posed.slots, plates, posed.bands, posed.wishes, posed.refuel, posed.own)
+    pose(problem, terms | {plate_limits.NAME})
+    # A plate's share of what its slot asks for keeps the linear program tight; what may give is no part of it.
+    fixed = copy.copy(problem)
+    fixed.slots = tuple(
+        replace(slot, protein_least=0.0, carbohydrate_least=0.0, carbohydrate_most=None) for slot in problem.slots
+    )
+    problem.model.rows.extend(plate_limits.plate_limits(fixed))
+    return problem
+
+
+def relaxable(model: Model) -> list[int]:
+    """The numbers of the rows that may give."""
+    return [number for number, row in enumerate(model.rows) if row.relaxable]
+
+
+def reaches(posed: PosedDay, model: Model) -> Reach:
+    """How far safety lets each of these rows give."""
+    found = {}
+    for number in relaxable(model):
+        row = model.rows[number]
+        for side, limit in (("least", row.least), ("most", row.most)):
+            if limit is not None and row.slot is None:
+                most = reach(posed, row.key, side, limit)
+                if most is not None:
+                    found[number, side] = most
+    return found
+
+
+def find_least(posed: PosedDay, seconds: float) -> Least | None:
+    """The least that must give, in whole plates and steps where the time allows.
+
+    None: nothing that may give helps. seconds: wall time of all of it.
+    """
+    end = time.perf_counter() + seconds
+    free = loosened(posed)
+    plates = all_plates(free)
+    problem = posed_problem(free, plates)
+    linear = linear_relaxation(problem.model, relaxable(problem.model), reaches(posed, problem.model))
+    if linear is None:
+        return None
+    search = _Search(posed, free, problem, linear, end)
+    eases = search.whole()
+    if eases is None:
+        return None
+    lines, planned = search.confirmed(eases)
+    clash, sure = search.clash(eases)
+    return Least(clash, sure, eases, lines, planned)
+
+
+@dataclass(slots=True)
+class _Search:
+    """From the linear program's answer to whole plates."""
+
+    posed: PosedDay
+    free: PosedDay
+    problem: Problem
+    linear: LinearRelief
+    end: float
+
+    def left(self) -> float:
+        """Seconds that are left, never less than a blink."""
+        return max(0.1, self.end - time.perf_counter())
+
+    def whole(self) -> tuple[Ease, ...] | None:
+        """What must give in whole plates and steps; the linear program's where time ends first; None for no help."""
+        for times in (1, 3):
+            fewer = self._fewer(max(PLATES_LEAST, PLATES // len(self.posed.slots)) * times)
+            problem = posed_problem(self.free, fewer)
+            reached = reaches(self.posed, problem.model)
+            found = least_relaxation(problem.model, None, SEARCH * self.left(), SEARCH_GAP, reached)
+            if found is not None and found.values:
+                return tuple(_eases(problem, found.gives, found.values))
+            if found is not None:
+                break
+        else:
+            return None
+        return tuple(_eases(self.problem, self.linear.gives, self.linear.values))
+
+    def _fewer(self, places: int) -> tuple[tuple[Plate, ...], ...]:
+        """The plates that the linear program leans on, and those that it would take next."""
+        values, reduced = self.linear.values, self.linear.reduced_costs
+        chosen = []
+        for options in self.problem.servings:
+            order = sorted(
+                range(len(options)),
+                key=lambda place: (-values[options[place].served], reduced[options[place].served], place),
+            )
+            chosen.append(tuple(options[place].plate for place in sorted(order[:places])))
+        return tuple(chosen)
+
+    def clash(self, eases: tuple[Ease, ...]) -> tuple[tuple[Row, ...], bool]:
+        """Rows that clash, and whether that is proven; where only whole plates clash, the rows that must give."""
+        model = self.problem.model
+        if self.linear.total > 1e-6:
+            weighing = set(self.linear.weighing)
+            if len(weighing) > 2 and self.left() > 1.0:
+                rows = [row for number, row in enumerate(model.rows) if not row.relaxable or number in weighing]
+                only = replace(model, rows=rows, whole=[False] * model.columns)
+                found = find_clash(only, relaxable(only), CLASH * self.left())
+                if found.rows:
+                    return tuple(rows[number] for number in found.rows), True
+            return tuple(model.rows[number] for number in sorted(weighing)), True
+        keys = {(ease.key, ease.slot) for ease in eases}
+        return tuple(row for row in model.rows if row.relaxable and (row.key, row.slot) in keys), False
+
+    def confirmed(self, eases: tuple[Ease, ...]) -> tuple[tuple[Line, ...], bool]:
+        """Bands with which the day is really planned; the widest that were tried where time ended first."""
+        lines: tuple[Line, ...] = ()
+        for wider in WIDER:
+            lines = lines_for(self.posed, eases, wider)
+            if plannable(case_with(self.posed.case, lines), self.posed.day, PLANNED * self.left()):
+                return lines, True
+        return lines, False
+
+
+def _eases(problem: Problem, gives: tuple[Give, ...], values: list[float]) -> Iterator[Ease]:
+    """What these rows give, in the units of the case file's bands."""
+    harm = {give: give.by / problem.model.rows[give.row].scale for give in gives}
+    for give in gives:
+        if harm[give] < TRIFLE and max(harm.values()) >= TRIFLE:
+            continue
+        row = problem.model.rows[give.row]
+        limit, by = (row.least if give.side == "least" else row.most) or 0.0, give.by
+        side = give.side
+        if row.key in ("whole_food_percent", "added_sugar_percent"):
+            share = problem.wishes.whole_food_share if side == "least" else problem.wishes.added_sugar_share
+            found = counted_share(problem, row.key.removesuffix("_percent"), values)
+            limit, by = 100.0 * share, 100.0 * abs(share - found)
+        yield Ease(row.key, row.slot, side, limit, by)
+
+
+def plannable(case: Case, day: str, seconds: float) -> bool:
+    """Whether a plan of the day is found in this time."""
+    try:
+        found = solve_posed(pose_day(case, day), ANY_GAP, seconds)
+    except (Refused, BadInput, OutOfTime):
+        return False
+    return not isinstance(found, NothingFits)
