@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -81,7 +82,7 @@ def test_three_settled_meals_and_nothing_overlaps() -> None:
     early = {"time": "08:50", "what": "second breakfast", "foods": ["yoghurt, plain=125g", "banana=118g"]}
     day = posed(RUN, fixed=[PORRIDGE, early, LUNCH, DINNER])
     assert [slot.settled for slot in day.slots if slot.settled is not None] == [0, 1, 2, 3]
-    for first, second in zip(day.slots, day.slots[1:], strict=False):
+    for first, second in pairwise(day.slots):
         assert first.end <= second.start
     assert [slot.kind for slot in day.slots if slot.settled is not None].count("lunch") == 1
 
