@@ -48,3 +48,7 @@ REFUEL = 0.015
 
 #: Points per 10 % of the fruit and vegetables' aim that one meal holds beyond half of it.
 PRODUCE_SPREAD = 0.2
+
+#: Points per gram of fat in a main meal beyond this share of its energy.
+MEAL_FAT = 0.08
+MEAL_FAT_FREE = 0.38

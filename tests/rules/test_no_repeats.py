@@ -71,3 +71,15 @@ def test_how_a_big_day_grows() -> None:
 
     assert [scale(aim) for aim in (1800.0, 2800.0, 4200.0, 5600.0, 9000.0)] == [1.0, 1.0, 1.5, 2.0, 2.0]
     assert day_scale(tiny.day(())) == 1.0
+
+
+@pytest.mark.parametrize(("meals", "ok"), [(2, True), (3, False)])
+def test_no_kin_in_a_third_meal_of_an_ordinary_day(meals: int, ok: bool) -> None:
+    """White, brown and wild rice are rice: two meals of it, not three."""
+    slots = tuple(tiny.slot(index, "snack") for index in range(4))
+    plates = tuple(
+        (tiny.simple(f"rice_{index}", kin="rice"), tiny.simple(f"other_{index}")) for index in range(len(slots))
+    )
+    problem = tiny.day(slots, *plates)
+    names = [f"rice_{index}" if index < meals else f"other_{index}" for index in range(len(slots))]
+    assert tiny.holds(problem, COVERS, {index: (name, {name: 10.0}) for index, name in enumerate(names)}) == ok
