@@ -11,7 +11,7 @@ from mealopt.recheck.sums import Books, day_sums, meal_sums
 from mealopt.recheck.tolerances import ENERGY_SHARE, slack
 from mealopt.recheck.words import amount, at_meal
 
-#: No day's protein floor lies lower: g per kg of body mass (DESIGN section 5, protein_g_per_kg from 1.2, and section 8,
+#: No day's protein floor lies lower: g per kg of body mass (README, the case file: protein_g_per_kg from 1.2; and,
 #: 1.2 g/kg on the eve of a long event), or above 30 % body fat 1.2 g per kg of fat-free mass.
 PROTEIN_LEAST_G_PER_KG = 1.2
 HIGH_BODY_FAT_PERCENT = 30.0

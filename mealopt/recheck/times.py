@@ -12,7 +12,7 @@ from mealopt.recheck.sums import Books
 from mealopt.recheck.windows import limits_before
 from mealopt.recheck.words import at_meal
 
-#: Eating takes 20 min for a main meal, 10 for others (DESIGN section 6).
+#: Eating takes 20 min for a main meal, 10 for others (README, the plan document).
 MAIN_MINUTES = 20
 OTHER_MINUTES = 10
 

@@ -14,7 +14,7 @@ COVERAGE = 2e-4
 #: Grams of an item and as bought may be written to a tenth of a gram.
 GRAMS = 0.051
 
-#: Energy stays this near to its aim, unless its band is wider (DESIGN section 8: band +/- 2 % of the aim).
+#: Energy stays this near to its aim, unless its band is wider (band +/- 2 % of the aim).
 ENERGY_SHARE = 0.02
 
 

@@ -1,6 +1,6 @@
 """Meals before sessions: the limits that the day's clock asks for, found again, and whether each meal keeps them.
 
-DESIGN section 8, "before a session": fibre at most 2 / 4 / 6 / 8 g and fat at most 5 / 10 / 15 / 20 g in a meal that
+Before a session, the project's steps: fibre at most 2 / 4 / 6 / 8 g and fat at most 5 / 10 / 15 / 20 g in a meal that
 ends 0-1 / 1-2 / 2-3 / 3-4 h before; at most 300 kcal under 1 h and 500 under 2 h; all steps for runs, hard work and
 races, the first two for other kinds, none for easy work under 45 min. The step values are the project's assumption.
 """

@@ -1,4 +1,4 @@
-"""How commands end, as DESIGN section 7 lays the exit codes down, and what they leave behind."""
+"""How commands end, by the README's exit codes, and what they leave behind."""
 
 from __future__ import annotations
 

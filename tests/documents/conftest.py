@@ -1,4 +1,4 @@
-"""A plan document of the form that DESIGN section 6 gives, in plain data."""
+"""A plan document of the form that the README gives, in plain data."""
 
 from __future__ import annotations
 

@@ -30,7 +30,7 @@ def test_tables_of_nutrients_are_keyed_by_their_keys() -> None:
 
 
 def test_what_was_there_from_the_first_day_stays(document: dict[str, Any]) -> None:
-    """The keys of DESIGN section 6, which others rely on: each is still there, and none more is needed."""
+    """The document's keys, which others rely on: each is still there, and none more is needed."""
     schema = plan_schema()
 
     def followed(node: dict[str, Any], data: Any) -> None:

@@ -1,6 +1,6 @@
 """What a vegan, or anybody who must avoid something, may be served: over every dish, against words read by themselves.
 
-The rules: shared/reference/standards.md section 9, that is Regulation (EU) No 1169/2011, Annex II (14 allergens; oats
+The rules: Regulation (EU) No 1169/2011, Annex II (14 allergens; oats
 are a cereal with gluten), ISO 23662:2021 (no honey for vegans) and, of the words for foods, kitchen knowledge [memory].
 The words are not those of the pantry's own checks; the test reads names, never the labels.
 """

@@ -53,7 +53,7 @@ def minutes(time: str) -> int:
 
 
 def broken_windows(day: dict[str, Any], sessions: list[dict[str, Any]]) -> list[str]:
-    """Meals over the fibre or fat that DESIGN section 8 allows before a session, or with a food of unknown fibre.
+    """Meals over the fibre or fat that the project allows before a session, or with a food of unknown fibre.
 
     2 / 4 / 6 / 8 g fibre and 5 / 10 / 15 / 20 g fat where 0-1 / 1-2 / 2-3 / 3-4 h are left; all four steps for runs,
     hard work and races, the first two for other work, none for easy work under 45 min. sessions: as in the case, with

@@ -24,7 +24,7 @@ def test_a_band_that_the_food_leaves(bench: Any, key: str, side: str) -> None:
 
 
 def test_energy_stays_within_two_percent_of_its_aim_or_its_band(bench: Any) -> None:
-    """DESIGN section 8: energy band +/- 2 % of the aim."""
+    """Energy band +/- 2 % of the aim."""
     data = bench.data()
     value = data["days"][0]["totals"]["energy_kcal"]
     for aim, holds in ((value * 1.019, True), (value * 1.025, False), (value * 0.975, False)):
@@ -42,7 +42,7 @@ def test_a_target_that_is_left_out(bench: Any) -> None:
 
 @pytest.mark.parametrize("least", [None, 71.0])
 def test_a_protein_floor_under_what_any_athlete_is_planned_to(bench: Any, least: float | None) -> None:
-    """DESIGN section 5: protein_g_per_kg is at least 1.2; 60 kg x 1.2 = 72 g."""
+    """protein_g_per_kg is at least 1.2; 60 kg x 1.2 = 72 g."""
     data = bench.data()
     data["days"][0]["targets"]["protein_g"]["least"] = least
     assert any("protein floor" in says for says in bench.broken(data))

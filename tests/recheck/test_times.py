@@ -31,7 +31,7 @@ def test_meals_counted_wrongly(bench: Any) -> None:
 
 
 def test_a_meal_too_short_to_eat(bench: Any) -> None:
-    """DESIGN section 6: eating takes 20 min for a main meal, 10 for others."""
+    """Eating takes 20 min for a main meal, 10 for others."""
     data = bench.data()
     meals(data)[1]["ends"] = "12:45"
     assert ["15 min to eat it" in says for says in bench.broken(data)] == [True]

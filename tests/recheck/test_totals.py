@@ -15,7 +15,7 @@ from mealopt.table.files import foods_folder
 
 
 def test_anyone_can_recompute_the_totals_with_the_published_table(bench: Any) -> None:
-    """DESIGN section 6: `grams` times the table's row is a food's whole contribution; issue: to 0.5 %."""
+    """`grams` times the table's row is a food's whole contribution, to 0.5 %."""
     plan = json.loads(plan_to_text(Plan.model_validate(bench.data())))
 
     table = {row["ndb"]: row for row in csv.DictReader((foods_folder() / "composition.csv").open(encoding="utf-8"))}

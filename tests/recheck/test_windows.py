@@ -1,4 +1,4 @@
-"""Meals before sessions. The steps are the project's own (DESIGN section 8), read here from its words."""
+"""Meals before sessions. The steps are the project's own, written here a second time."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ def ahead(kind: str, effort: str, minutes: int = 60) -> Ahead:
      (180, 8, 20, None), (239, 8, 20, None), (240, None, None, None), (-5, None, None, None)],
 )  # fmt: skip
 def test_steps_of_a_run(lead: int, fibre: float | None, fat: float | None, energy: float | None) -> None:
-    """DESIGN section 6: the steps are [0,60) [60,120) [120,180) [180,240) minutes."""
+    """The steps are [0,60) [60,120) [120,180) [180,240) minutes."""
     found = limits_before(ahead("run", "steady"), 18 * 60 - lead)
     assert (found.get("fibre_g"), found.get("fat_g"), found.get("energy_kcal")) == (fibre, fat, energy)
 
@@ -33,7 +33,7 @@ def test_steps_of_a_run(lead: int, fibre: float | None, fat: float | None, energ
      ("run", "easy", 44, 0), ("ride", "easy", 30, 0), ("walk", "easy", 20, 0)],
 )  # fmt: skip
 def test_how_many_steps_a_session_has(kind: str, effort: str, minutes: int, hours: int) -> None:
-    """DESIGN section 8: all for runs, hard work and races, two for others, none for easy work under 45 min."""
+    """All for runs, hard work and races, two for others, none for easy work under 45 min."""
     session = ahead(kind, effort, minutes)
     limited = [lead for lead in range(400) if limits_before(session, 18 * 60 - lead)]
     assert limited == list(range(60 * hours))

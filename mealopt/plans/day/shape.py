@@ -14,7 +14,7 @@ from mealopt.targets.settled import SettledMeal
 from mealopt.targets.timing import DayShape, Layout, lay_slots
 from mealopt.targets.windows import TimedSession
 
-#: Main meals of the eve of a long event may be this large, kcal (DESIGN: project's assumption).
+#: Main meals of the eve of a long event may be this large, kcal (project's assumption).
 EVE_MAIN_MOST = 1600.0
 
 
