@@ -13,6 +13,8 @@ from mealopt.core.clock import DAYS
 from mealopt.errors import BadInput
 
 if TYPE_CHECKING:
+    import pandas as pd
+
     # Under their own names, so that a command or a page can annotate with what this door hands out.
     from mealopt.documents.parts import TargetBand as TargetBand
     from mealopt.documents.plan import Item as Item
@@ -192,6 +194,13 @@ def check_foods(own: str | Path | None = None) -> list[Finding]:
     from mealopt.table.checks import check_foods as check
 
     return check() if own is None else [*menu_findings(read_own(Path(own))), *check()]
+
+
+def composition_frame() -> pd.DataFrame:
+    """The food-composition table as a pandas frame: a row a food, nutrients per 100 g, NaN where it is blank."""
+    from mealopt.table.frame import composition_frame as frame
+
+    return frame()
 
 
 def import_foods(folder: str | Path, out: str | Path) -> int:

@@ -116,6 +116,8 @@ def _meal(meal: Meal, entry: PlanDay, method: bool) -> Group:
     if meal.limits:
         parts.append(paragraph(_window(meal, entry), indent=2))
     parts += [paragraph(note, CAUTION, indent=2) for note in meal.notes]
+    if meal.also:
+        parts.insert(1 + len(meal.items), paragraph(f"also: {', '.join(meal.also)}", QUIET, indent=2))
     if method and meal.method:
         parts.append(paragraph(" ".join(meal.method), QUIET, indent=2))
     return Group(*parts)

@@ -59,7 +59,8 @@ class Meal(Part):
 
     before_session: number of the session of the same day in whose window it stands; lead_minutes: from this meal's end
     to that session's start, or to the next day's where before_session is null. limits: nutrient key -> most; empty
-    where there are none. totals: see `documents.totals`. method: how to make it, in sentences.
+    where there are none. totals: see `documents.totals`. method: how to make it, in
+    sentences. also: seasonings that the method names, in amounts that no total counts.
     """
 
     number: Count
@@ -75,6 +76,7 @@ class Meal(Part):
     items: tuple[Item, ...]
     totals: Amounts
     method: tuple[Words, ...] = ()
+    also: tuple[Words, ...] = ()
     notes: tuple[Words, ...] = ()
 
 

@@ -89,7 +89,11 @@ def _minutes(case: Case, day: str, minutes: int) -> Change:
     line = Line(band, before)
     least = case.kitchen_on(day).cook_minutes
     return Change(
-        f"take {minutes} min in the kitchen", f"{least} min in the kitchen", "", line.text, lambda one: case_with(one, (line,))
+        f"take {minutes} min in the kitchen",
+        f"{least} min in the kitchen",
+        "",
+        line.text,
+        lambda one: case_with(one, (line,)),
     )
 
 
@@ -100,9 +104,7 @@ def _of_the_day(case: Case, day: str, allow: str, wish: str, line: str, **values
         return _kitchen(allow, wish, line, **values)
 
     def apply(one: Case) -> Case:
-        days = tuple(
-            other.model_copy(update=values) if other.day == day else other for other in one.kitchen.day
-        )
+        days = tuple(other.model_copy(update=values) if other.day == day else other for other in one.kitchen.day)
         return one.model_copy(update={"kitchen": one.kitchen.model_copy(update={"day": days})})
 
     return Change(allow, wish, f'[[kitchen.day]]\nday = "{day}"', line, apply)
@@ -122,7 +124,13 @@ def _less_energy(case: Case, day: str) -> Iterator[Change]:
         move = Move.model_validate({"from": day, "to": lightest, "kcal": kcal})
         text = f'[[goal.move]]\nfrom = "{day}"\nto = "{lightest}"\nkcal = {kcal:g}'
         allow = f"move {kcal:g} kcal to {lightest}"
-        yield Change(allow, f"{energy[day]:,.0f} kcal on {day}", "", text, lambda one: _with_goal(one, move=(*one.goal.move, move)))
+        yield Change(
+            allow,
+            f"{energy[day]:,.0f} kcal on {day}",
+            "",
+            text,
+            lambda one: _with_goal(one, move=(*one.goal.move, move)),
+        )
     if case.goal.spread == "by_day" and energy[day] > sum(energy.values()) / len(energy):
         allow, wish = "spread the energy evenly over the week", f"{energy[day]:,.0f} kcal on {day}"
         yield Change(allow, wish, "[goal]", 'spread = "even"', lambda one: _with_goal(one, spread="even"))

@@ -103,6 +103,7 @@ def _meal(slot: Slot, dish: Dish, chosen: list[Chosen], totals: dict[str, float]
         items=tuple(_item(entry, pantry) for entry in chosen),
         totals=totals,
         method=method,
+        also=dish.also,
         notes=tuple(notes),
     )
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 import time
 from collections.abc import Iterable
 
-from mealopt.errors import BadInput, MealoptError, Unplannable
+from mealopt.core.slots import Slot
+from mealopt.errors import MealoptError, Unplannable
 from mealopt.people.case import Case
+from mealopt.plans.day.bands import is_of
 from mealopt.plans.day.changes import Change, dropped_wishes, more_room, remedies_of
 from mealopt.plans.day.eased import Ease
 from mealopt.plans.day.kept_out import unserved
@@ -39,7 +41,7 @@ def _eased(posed: PosedDay, least: Least, end: float) -> Unplannable:
     helping = _that_help(posed, dropped_wishes(posed.case), end, NAMED)
     clashes = (*(row.says for row in least.clash), *(change.wish for change in helping))
     what = "nothing meets all of these" if least.sure else "no whole plates meet all of these"
-    missing = _listed([_missing(ease) for ease in least.eases])
+    missing = _listed([_missing(posed, ease) for ease in least.eases])
     gives = _listed([_give(posed, ease, least) for ease in least.eases])
     ways = [*(change.allow for change in helping), gives]
     untried = "" if least.planned else "; no plan was found with these lines in the time: give it more with --seconds"
@@ -97,27 +99,33 @@ def _has_plates(case: Case, day: str) -> bool:
         return False
 
 
-def _together(
-    posed: PosedDay, changes: tuple[Change, ...], end: float
-) -> tuple[tuple[Change, ...], tuple[str, ...]]:
+def _together(posed: PosedDay, changes: tuple[Change, ...], end: float) -> tuple[tuple[Change, ...], tuple[str, ...]]:
     """Changes that free the day together, and bands beside them as text; none of either where they do not."""
     return (), ()
 
 
-def _missing(ease: Ease) -> str:
+def _missing(posed: PosedDay, ease: Ease) -> str:
     amount = f"{_number(ease.by)} {ease.unit}".strip()
-    return f"{ease.words} {amount} {'short' if ease.side == 'least' else 'over'}"
+    where = "" if ease.slot is None else f" {_at(posed.slots[ease.slot])}"
+    return f"{ease.words}{where} {amount} {'short' if ease.side == 'least' else 'over'}"
 
 
 def _give(posed: PosedDay, ease: Ease, least: Least) -> str:
+    slot = None if ease.slot is None else posed.slots[ease.slot]
     value = next(
         getattr(line.band, ease.side)
         for line in least.lines
-        if line.band.nutrient == ease.key and (line.band.meal or 0) in (0, (ease.slot or 0) + 1)
+        if line.band.nutrient == ease.key
+        and getattr(line.band, ease.side) is not None
+        and (line.band.slot is None and line.band.meal is None if slot is None else is_of(line.band, slot, posed.day))
     )
     verb, of = "lower the least" if ease.side == "least" else "raise the most", ease.words
-    where = f" in the {posed.slots[ease.slot].label}" if ease.slot is not None else ""
+    where = "" if slot is None else f" {_at(slot)}"
     return f"{verb} of {of}{where} from {_number(ease.limit)} to {_number(value)} {ease.unit}".rstrip()
+
+
+def _at(slot: Slot) -> str:
+    return slot.label if slot.kind == "during" else f"at {slot.label}"
 
 
 def _number(value: float) -> str:

@@ -24,10 +24,10 @@ from mealopt.rules.whole_food import counted_share
 PLATES, PLATES_LEAST = 60, 5
 
 #: Shares of the time that is left: for the whole-number search, for planning with a margin, and for what clashes.
-SEARCH, PLANNED, CLASH = 0.45, 0.6, 0.5
+SEARCH, PLANNED, CLASH = 0.3, 0.6, 0.5
 
 #: The search ends at this share of the least harm: what a remedy's rounding outward makes of it anyway.
-SEARCH_GAP = 0.02
+SEARCH_GAP = 0.05
 
 #: A limit that gives less than this share of one unit of harm is left to the margins of the others.
 TRIFLE = 0.1
@@ -134,18 +134,25 @@ class _Search:
 
     def whole(self) -> tuple[Ease, ...] | None:
         """What must give in whole plates and steps; the linear program's where time ends first; None for no help."""
-        for times in (1, 3):
+        names = [row.name for row in self.problem.model.rows]
+        given = {give.name for give in self.linear.gives}
+        weighing = given | {names[number] for number in self.linear.weighing}
+        ended = False
+        # Few limits first: where those that the linear program eases are enough, no others need to be touched.
+        for may_give, times in ((given, 1), (weighing, 1), (None, 1), (None, 3)):
+            if may_give is not None and not may_give:
+                continue
             fewer = self._fewer(max(PLATES_LEAST, PLATES // len(self.posed.slots)) * times)
             problem = posed_problem(self.free, fewer)
-            reached = reaches(self.posed, problem.model)
-            found = least_relaxation(problem.model, None, SEARCH * self.left(), SEARCH_GAP, reached)
+            rows = [n for n in relaxable(problem.model) if may_give is None or problem.model.rows[n].name in may_give]
+            groups = [[serving.served for serving in options] for options in problem.servings]
+            found = least_relaxation(
+                problem.model, rows, SEARCH * self.left(), SEARCH_GAP, reaches(self.posed, problem.model), groups
+            )
             if found is not None and found.values:
                 return tuple(_eases(problem, found.gives, found.values))
-            if found is not None:
-                break
-        else:
-            return None
-        return tuple(_eases(self.problem, self.linear.gives, self.linear.values))
+            ended = found is not None
+        return tuple(_eases(self.problem, self.linear.gives, self.linear.values)) if ended else None
 
     def _fewer(self, places: int) -> tuple[tuple[Plate, ...], ...]:
         """The plates that the linear program leans on, and those that it would take next."""
