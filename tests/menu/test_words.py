@@ -18,7 +18,7 @@ ROLE = re.compile(r"\{(\w+)\}")
 NO_MAIN_MEAL = {
     *("smoothie", "shake", "milk drink", "fruit", "nuts and fruit", "biscuits and cake", "bars and balls"),
     *("ice cream", "pudding", "salty snack", "crackers", "rice cakes", "dip", "pulse snack", "cold plate"),
-    *("session drink", "session fruit", "session sweets", "session bread", "session rice and potatoes"),
+    *("session drink", "session fruit", "session sweets", "session bread", "session rice"),
 }
 
 #: Kinds of the morning that nobody calls lunch or dinner [common practice, no source].
