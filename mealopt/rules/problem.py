@@ -72,7 +72,8 @@ class Wishes:
     minutes_most: kitchen minutes of the day; budget: price of the day's food, None where free; prefer, less: names of
     foods or dishes; whole_food_share: least, added_sugar_share: most of the energy outside sessions (WHO healthy diet:
     free sugars under 10 % of energy); warm_main: one warm main meal; produce_kinds: least kinds of fruit and
-    vegetables; quickest: slot kind -> minutes of the quickest dish that there is for it.
+    vegetables; quickest: slot kind -> minutes of the quickest dish that there is for it; beyond: preferred names that
+    only plates beyond the card hold, which are missed all the same.
     """
 
     minutes_most: float = 240.0
@@ -84,6 +85,7 @@ class Wishes:
     warm_main: bool = True
     produce_kinds: int = 3
     quickest: dict[str, int] = field(default_factory=dict)
+    beyond: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,9 +28,9 @@ def likes(problem: Problem) -> Iterator[Row]:
         for column in columns[name]:
             if column not in settled:
                 problem.charge(LIKES, column, weights.LESS)
-    for name in sorted(problem.wishes.prefer & columns.keys()):
+    for name in sorted(problem.wishes.prefer & (columns.keys() | problem.wishes.beyond)):
         missing = problem.cost_column(LIKES, weights.PREFER, most=1.0)
-        terms = ((missing, 1.0), *((column, 1.0) for column in columns[name]))
+        terms = ((missing, 1.0), *((column, 1.0) for column in columns.get(name, ())))
         yield Row(f"prefer_{name}", terms, least=1.0)
 
 

@@ -36,3 +36,8 @@ def test_prefer_costs_where_it_is_nowhere() -> None:
 def test_what_no_plate_holds_costs_nothing() -> None:
     """A preferred food that the day has no room for must not move the penalty's nought."""
     assert charged(prefer=frozenset({"caviar"}), less=frozenset({"truffle"})) == 0.0
+
+
+def test_what_only_plates_beyond_the_card_hold_is_missed() -> None:
+    """Else a short card would look better than a long one, and its bound would not cover all dishes."""
+    assert charged(prefer=frozenset({"caviar"}), beyond=frozenset({"caviar"})) == pytest.approx(weights.PREFER)

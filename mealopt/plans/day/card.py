@@ -46,8 +46,7 @@ class Card:
 
         def place(fitting: Plate) -> tuple[int, int, bytes]:
             dish = fitting.dish
-            names = {dish.id, *(choice.name for part in fitting.parts for choice in part.choices)}
-            liked = 0 if names & wishes.prefer else 2 if dish.id in wishes.less else 1
+            liked = 0 if _names(fitting) & wishes.prefer else 2 if dish.id in wishes.less else 1
             return liked, misfit(fitting, slot, protein_wanted), draw(own, dish.id)
 
         fitting = (plate(dish, slot, larder) for dish in larder.menu.by_slot(slot.kind))
@@ -63,6 +62,13 @@ class Card:
         return tuple(tuple(drawn[: self._places]) for drawn in self._all)
 
     @property
+    def beyond(self) -> frozenset[str]:
+        """Names of dishes and foods that only plates hold which are not shown."""
+        shown = {name for drawn in self._all for found in drawn[: self._places] for name in _names(found)}
+        hidden = {name for drawn in self._all for found in drawn[self._places :] for name in _names(found)}
+        return frozenset(hidden - shown)
+
+    @property
     def ended(self) -> bool:
         """Whether every plate that fits is shown."""
         return all(len(drawn) <= self._places for drawn in self._all)
@@ -70,6 +76,11 @@ class Card:
     def empty(self) -> list[Slot]:
         """Slots that no plate fits."""
         return [slot for slot, drawn in zip(self._slots, self._all, strict=True) if not drawn]
+
+
+def _names(fitting: Plate) -> set[str]:
+    """The plate's dish and every food that may stand on it."""
+    return {fitting.dish.id, *(choice.name for part in fitting.parts for choice in part.choices)}
 
 
 def quickest(menu: Menu) -> dict[str, int]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from hashlib import sha256
 
 from mealopt.core.bands import Band
@@ -70,7 +70,8 @@ class PosedDay:
 
     def problem(self, card: Card, leave_out: frozenset[str] = frozenset()) -> Problem:
         """The rows and columns of what the card holds now."""
-        problem = Problem(self.slots, card.plates, self.bands, self.wishes, self.refuel, self.own)
+        wishes = replace(self.wishes, beyond=self.wishes.prefer & card.beyond) if self.wishes.prefer else self.wishes
+        problem = Problem(self.slots, card.plates, self.bands, wishes, self.refuel, self.own)
         pose(problem, leave_out)
         return problem
 
