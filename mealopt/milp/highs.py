@@ -7,8 +7,9 @@ keeps the whole close to the solver's own time.
 from __future__ import annotations
 
 import time
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from importlib import metadata
+from typing import Any
 
 import highspy
 import numpy as np
@@ -45,9 +46,13 @@ def version() -> str:
 
 
 class Highs:
-    """One model, open in the solver. Not thread-safe; one thread a solve (one process a core)."""
+    """One model, open in the solver. Not thread-safe; one thread a solve (one process a core).
 
-    def __init__(self, model: Model, **options: float | str | bool) -> None:
+    stop: asked again and again while whole numbers are solved; True ends that solve with the best so far. It must not
+    raise: it is called from within the engine.
+    """
+
+    def __init__(self, model: Model, stop: Callable[[], bool] | None = None, **options: float | str | bool) -> None:
         self.model = model
         self._built = build(model)
         pulp_engine = pulp.HiGHS(msg=False, threads=1, **options)
@@ -58,6 +63,15 @@ class Highs:
         self._most = [highspy.kHighsInf if most is None else most for most in model.most]
         self._sign = -1.0 if model.maximise else 1.0
         self._cuts = 0
+        if stop is not None:
+            self._stop_when(stop)
+
+    def _stop_when(self, stop: Callable[[], bool]) -> None:
+        def asked(kind: Any, message: str, out: Any, into: Any, data: Any) -> None:
+            into.user_interrupt = stop()
+
+        self._engine.setCallback(asked, None)
+        self._engine.startCallback(highspy.cb.HighsCallbackType.kCallbackMipInterrupt)
 
     def option(self, name: str, value: float | str | bool) -> None:
         """Set one of the solver's own options for the solves that follow."""

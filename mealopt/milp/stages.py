@@ -31,6 +31,7 @@ LOOKED_AT, LOOKED_AT_MOST, USED = 2, 4, 0.02
 DIVES = ("mip_heuristic_run_rins", "mip_heuristic_run_rens")
 
 Progress = Callable[[float, float], None]
+Stop = Callable[[], bool]
 
 
 def tolerance(value: float, gap: float, floor: float) -> float:
@@ -56,14 +57,16 @@ class Search:
     ruled_out: float = float("inf")
     held: dict[frozenset[int], float] = field(default_factory=dict)
     progress: Progress | None = None
+    stop: Stop | None = None
 
     def left(self) -> float:
         """Seconds that are left, never less than a blink."""
         return max(0.05, self.seconds - (time.perf_counter() - self.start))
 
     def over(self) -> bool:
-        """Whether the time is used up."""
-        return time.perf_counter() - self.start >= self.seconds
+        """Whether the time is used up, or somebody asked to stop."""
+        stopped = self.stop is not None and self.stop()
+        return stopped or time.perf_counter() - self.start >= self.seconds
 
     def allowed(self) -> float:
         """Distance to the bound that the gap allows now."""
@@ -106,16 +109,18 @@ def solve_in_stages(
     progress: Progress | None = None,
     decisive: Sequence[int] = (),
     beat: float = float("inf"),
+    stop: Stop | None = None,
 ) -> Answer:
     """Minimise the model. groups: 0/1 columns of which exactly one a group is 1; decisive: further whole-number columns
     that the first stage must not split, such as those that cost something themselves. beat: the value of an answer that
     is known already; the run then ends, without values, as soon as nothing beats it by more than the gap.
 
     The bound given holds for the whole model. Status INFEASIBLE is proven; LIMIT has a solution without the gap asked
-    for; NOTHING has none. progress: called with value and bound when the value falls.
+    for; NOTHING has none. progress: called with value and bound when the value falls. stop: asked while it runs;
+    True ends it as the time would, with the best so far.
     """
-    search = Search(gap, floor, seconds, objective=beat, progress=progress)
-    engine = Highs(model)
+    search = Search(gap, floor, seconds, objective=beat, progress=progress, stop=stop)
+    engine = Highs(model, stop)
     switches = [column for group in groups for column in group]
     first = {*switches, *decisive}
     others = [column for column, whole in enumerate(model.whole) if whole and column not in first]

@@ -12,7 +12,7 @@ FLOOR = 50.0
 #: nutrient key -> (share of the aim that is free below it, free above it, points per 1 % beyond, points per 1 % above)
 AIM: dict[str, tuple[float, float, float, float]] = {
     "energy_kcal": (0.005, 0.005, 2.0, 2.0),
-    "protein_g": (-0.02, 0.12, 0.5, 0.5),
+    "protein_g": (0.0, 0.12, 0.5, 0.5),
     "carbohydrate_g": (0.04, 0.04, 0.5, 0.5),
     "fat_g": (0.06, 0.06, 0.4, 0.4),
     "fibre_g": (0.10, 0.25, 0.3, 0.2),

@@ -37,10 +37,13 @@ PROTEIN_MAIN, PROTEIN_AFTER = 0.25, 0.3
 DURING_FIBRE, DURING_FAT = 2.0, 3.0
 
 #: Something is eaten in sessions over so many minutes, where at least so many grams of carbohydrate are allowed in all.
-DURING_FROM, DURING_LEAST = 60, 20.0
+DURING_FROM, DURING_LEAST = 60, 30.0
 
 #: How far up its band the carbohydrate of a session may go: the top is for those who have practised it.
 DURING_SHARE = 0.6
+
+#: What can be carried comes in pieces: the most is never narrowed below so many grams.
+DURING_ROOM = 40.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -212,7 +215,7 @@ def _during_slot(shape: DayShape, meal: Occasion, index: int) -> Slot:
     session = next(entry for entry in shape.sessions if entry.number == meal.session)
     hours = session.minutes / 60.0
     least, most = session.during_g
-    most = least + DURING_SHARE * (most - least)
+    most = min(most, max(least + DURING_SHARE * (most - least), DURING_ROOM))
     return Slot(
         index=index,
         kind="during",

@@ -46,7 +46,7 @@ def _kitchen(allow: str, wish: str, line: str, **values: object) -> Change:
 
 
 def dropped_wishes(case: Case) -> Iterator[Change]:
-    """Each wish about foods, dropped by itself: allergens one by one, gluten, the next wider diet, the list of never."""
+    """Each wish about foods, dropped by itself: allergens one by one, gluten, wider diets, the list of never."""
     kitchen = case.kitchen
     for allergen in kitchen.avoid_allergens:
         kept = tuple(other for other in kitchen.avoid_allergens if other != allergen)
@@ -83,18 +83,13 @@ def more_room(case: Case, day: str) -> Iterator[Change]:
 
 
 def _minutes(case: Case, day: str, minutes: int) -> Change:
-    band = OwnBand(nutrient="kitchen_minutes", most=minutes, day=day)
+    band = OwnBand.model_validate({"nutrient": "kitchen_minutes", "most": minutes, "day": day})
     target = (band.nutrient, band.day)
     before = next((own for own in case.goal.band if (own.nutrient, own.day) == target), None)
     line = Line(band, before)
     least = case.kitchen_on(day).cook_minutes
-    return Change(
-        f"take {minutes} min in the kitchen",
-        f"{least} min in the kitchen",
-        "",
-        line.text,
-        lambda one: case_with(one, (line,)),
-    )
+    allow, wish = f"take {minutes} min in the kitchen", f"{least} min in the kitchen"
+    return Change(allow, wish, "", line.text, lambda one: case_with(one, (line,)))
 
 
 def _of_the_day(case: Case, day: str, allow: str, wish: str, line: str, **values: object) -> Change:
@@ -123,14 +118,8 @@ def _less_energy(case: Case, day: str) -> Iterator[Change]:
     if lightest != day and kcal >= 100:
         move = Move.model_validate({"from": day, "to": lightest, "kcal": kcal})
         text = f'[[goal.move]]\nfrom = "{day}"\nto = "{lightest}"\nkcal = {kcal:g}'
-        allow = f"move {kcal:g} kcal to {lightest}"
-        yield Change(
-            allow,
-            f"{energy[day]:,.0f} kcal on {day}",
-            "",
-            text,
-            lambda one: _with_goal(one, move=(*one.goal.move, move)),
-        )
+        allow, wish = f"move {kcal:g} kcal to {lightest}", f"{energy[day]:,.0f} kcal on {day}"
+        yield Change(allow, wish, "", text, lambda one: _with_goal(one, move=(*one.goal.move, move)))
     if case.goal.spread == "by_day" and energy[day] > sum(energy.values()) / len(energy):
         allow, wish = "spread the energy evenly over the week", f"{energy[day]:,.0f} kcal on {day}"
         yield Change(allow, wish, "[goal]", 'spread = "even"', lambda one: _with_goal(one, spread="even"))

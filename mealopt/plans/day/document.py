@@ -164,9 +164,10 @@ def _refuel_notes(solved: SolvedDay, meals: tuple[Meal, ...]) -> list[str]:
     return notes
 
 
-def solve_entry(answer: Answer, rows: int, columns: int, seconds: float) -> Solve:
+def solve_entry(answer: Answer, rows: int, columns: int, seconds: float, stopped: bool = False) -> Solve:
     """How the answer was found, as the document has it."""
     status = {Status.OPTIMAL: "optimal", Status.GAP: "optimal", Status.LIMIT: "gap"}[answer.status]
+    status = "stopped" if stopped else status
     known = answer.bound > -1e20
     return Solve(
         solver=answer.solver,
@@ -218,7 +219,7 @@ def _cautions(case: Case, targets: DayTargets, meals: tuple[Meal, ...]) -> tuple
 def day_plan(solved: SolvedDay) -> Plan:
     """The plan document of one solved day."""
     model = solved.problem.model
-    solve = solve_entry(solved.answer, len(model.rows), model.columns, solved.seconds)
+    solve = solve_entry(solved.answer, len(model.rows), model.columns, solved.seconds, solved.stopped)
     composition = solved.posed.larder.menu.pantry.composition
     return Plan(
         schema="mealopt/plan-1",

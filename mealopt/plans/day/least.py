@@ -145,10 +145,8 @@ class _Search:
             fewer = self._fewer(max(PLATES_LEAST, PLATES // len(self.posed.slots)) * times)
             problem = posed_problem(self.free, fewer)
             rows = [n for n in relaxable(problem.model) if may_give is None or problem.model.rows[n].name in may_give]
-            groups = [[serving.served for serving in options] for options in problem.servings]
-            found = least_relaxation(
-                problem.model, rows, SEARCH * self.left(), SEARCH_GAP, reaches(self.posed, problem.model), groups
-            )
+            reached = reaches(self.posed, problem.model)
+            found = least_relaxation(problem.model, rows, SEARCH * self.left(), SEARCH_GAP, reached)
             if found is not None and found.values:
                 return tuple(_eases(problem, found.gives, found.values))
             ended = found is not None

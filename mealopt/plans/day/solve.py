@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 
 from mealopt.errors import OutOfTime
 from mealopt.milp.answer import Answer, Status
-from mealopt.milp.stages import solve_in_stages, tolerance
+from mealopt.milp.stages import Stop, solve_in_stages, tolerance
 from mealopt.plans.day.pose import PosedDay
 from mealopt.rules import weights
 from mealopt.rules.problem import Problem
@@ -22,12 +22,16 @@ Progress = Callable[[str], None]
 
 @dataclass(frozen=True, slots=True)
 class SolvedDay:
-    """A day's answer: its problem, the solver's answer, and how long all of it took, in seconds."""
+    """A day's answer: its problem, the solver's answer, and how long all of it took, in seconds.
+
+    stopped: by hand, before the gap asked for was proven.
+    """
 
     posed: PosedDay
     problem: Problem
     answer: Answer
     seconds: float
+    stopped: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,12 +48,14 @@ def solve_posed(
     seconds: float = 20.0,
     solver: str = "highs",
     progress: Progress | None = None,
+    stop: Stop | None = None,
 ) -> SolvedDay | NothingFits:
     """Solve the day to the gap, over all dishes that fit.
 
     The penalty charges a plate by its place on the card, and no term is negative: so no day that uses a plate beyond
     the card can cost less than that place does, and the bound is the lower of the two.
-    Raises OutOfTime where the time passed without a plan.
+    stop: asked while it runs; True ends it with the best so far. Raises OutOfTime where the time passed without a plan,
+    KeyboardInterrupt where it was stopped without one.
     """
     start = time.perf_counter()
     card, places = posed.card(), first_places(len(posed.slots))
@@ -59,11 +65,12 @@ def solve_posed(
         if card.ended and card.empty():
             return NothingFits(posed, tuple(slot.label for slot in card.empty()))
         left = seconds - (time.perf_counter() - start)
-        if left <= 0:
+        stopped = stop is not None and stop()
+        if left <= 0 or stopped:
             break
         if not card.empty():
             problem = posed.problem(card)
-            answer = _run(problem, gap, left, solver, progress, best)
+            answer = _run(problem, gap, left, solver, progress, best, stop)
             if answer.status is Status.INFEASIBLE and card.ended:
                 return NothingFits(posed, ())
             if answer.values:
@@ -74,6 +81,8 @@ def solve_posed(
                 if close or card.ended or answer.status is Status.LIMIT:
                     return _finished(best, bound, gap, start)
         places = _next(places, best, gap)
+    if best is None and stopped:
+        raise KeyboardInterrupt
     if best is None:
         raise OutOfTime(f"no plan was found in {seconds:g} s; give it more with --seconds")
     return _finished(best, min(best.answer.bound, beyond(best.problem, first_places(len(posed.slots)))), gap, start)
@@ -106,7 +115,13 @@ def _next(places: int, best: SolvedDay | None, gap: float) -> int:
 
 
 def _run(
-    problem: Problem, gap: float, seconds: float, solver: str, progress: Progress | None, best: SolvedDay | None
+    problem: Problem,
+    gap: float,
+    seconds: float,
+    solver: str,
+    progress: Progress | None,
+    best: SolvedDay | None,
+    stop: Stop | None,
 ) -> Answer:
     if solver == "cbc":
         from mealopt.milp import cbc
@@ -119,7 +134,7 @@ def _run(
             progress(f"penalty {value:.1f}, at best {max(bound, 0.0):.1f}")
 
     beat = float("inf") if best is None else best.answer.objective
-    return solve_in_stages(problem.model, groups, gap, weights.FLOOR, seconds, tell, problem.decisive(), beat)
+    return solve_in_stages(problem.model, groups, gap, weights.FLOOR, seconds, tell, problem.decisive(), beat, stop)
 
 
 def _better(best: SolvedDay | None, found: SolvedDay) -> SolvedDay:
