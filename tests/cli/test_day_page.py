@@ -115,7 +115,7 @@ def test_a_shortfall_is_named(run: Run, plan: api.Plan, monkeypatch: pytest.Monk
     assert f"protein: short of its least by {band['protein_g'].least - 60:.0f} g" in text
     assert f"fat: over its most by {400 - band['fat_g'].most:.0f} g" in text
     assert "not met: protein floor" in text
-    assert "there may be more: fibre 98 %" in text
+    assert "known share by weight: fibre 98 %" in text
 
 
 def test_json_is_the_plan_document_and_nothing_else(run: Run, planned: api.Plan) -> None:

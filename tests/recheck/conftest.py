@@ -27,15 +27,15 @@ CASE: dict[str, Any] = {
 # slot, time, ends, dish, before_session, lead_minutes, limits, foods with their kitchen steps
 MEALS: tuple[tuple[Any, ...], ...] = (
     ("breakfast", "07:00", "07:20", "porridge with banana", None, None, {},
-     [("oats, rolled", 7), ("milk, semi-skimmed", 8), ("banana", 2), ("orange juice", 2)]),
+     [("oats, rolled", 4), ("milk, semi-skimmed", 4), ("banana", 2), ("orange juice", 3)]),
     ("lunch", "12:30", "12:50", "chicken, rice and broccoli", None, None, {},
      [("rice, white", 6), ("chicken breast", 12), ("broccoli", 4), ("olive oil", 4), ("salt", 2)]),
     ("before", "15:30", "15:40", "bread and jam with juice", 1, 140, {"fibre_g": 6.0, "fat_g": 15.0},
-     [("bread, white", 3), ("jam", 4), ("apple juice", 2)]),
+     [("bread, white", 3), ("jam", 4), ("apple juice", 3)]),
     ("during", "18:00", "19:15", "sugar drink", None, None, {"fibre_g": 2.5, "fat_g": 3.75},
-     [("sugar", 16), ("salt", 1)]),
+     [("sugar", 11), ("salt", 1)]),
     ("dinner", "19:45", "20:05", "salmon, potatoes and broccoli", None, None, {},
-     [("salmon", 15), ("potato, boiled", 15), ("broccoli", 4), ("olive oil", 4)]),
+     [("salmon", 15), ("potato, boiled", 3), ("broccoli", 4), ("olive oil", 4)]),
 )  # fmt: skip
 
 

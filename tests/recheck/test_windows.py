@@ -94,7 +94,7 @@ def test_a_limited_meal_holds_no_food_of_unknown_fibre(bench: Any) -> None:
 
 def test_a_limited_meal_holds_no_food_that_settles_badly(bench: Any) -> None:
     data = bench.data()
-    data["days"][0]["meals"][2]["items"].append(bench.item("lentils", 1))
+    data["days"][0]["meals"][2]["items"].append(bench.item("garlic", 1))
     bench.aimed(bench.added_up(data))
     assert ["settles badly" in says for says in bench.broken(data)] == [True]
 
