@@ -24,7 +24,8 @@ def of_the_table(text: str) -> bool:
 
 
 EXAMPLES = sorted(path.stem for path in (table_sums.ROOT / "examples").glob("*.toml") if of_the_table(path.read_text()))
-GAP = 0.03
+#: A wide gap: these tests ask what is kept, not how near the best it is.
+GAP = 0.1
 BANDED = ("carbohydrate_g", "fat_g", "fibre_g", "saturated_fat_g", "fruit_vegetable_g")
 
 
@@ -32,7 +33,7 @@ BANDED = ("carbohydrate_g", "fat_g", "fibre_g", "saturated_fat_g", "fruit_vegeta
 def planned(example: str) -> dict[str, Any]:
     """The heaviest day of an example, planned once for all tests that one process runs."""
     case = api.read_case(table_sums.ROOT / "examples" / f"{example}.toml")
-    return table_sums.document(api.plan_day(case, gap=GAP))
+    return table_sums.document(api.plan_day(case, gap=GAP, seconds=60))
 
 
 def wrong_totals(day: dict[str, Any]) -> Iterator[str]:

@@ -25,7 +25,7 @@ KINDS = ("breakfast", "lunch", "dinner", "snack", "before", "after")
 SEEDS = (0, 1)
 
 
-def small_day(seed: int, dishes: int = 7, **keys: object) -> PosedDay:
+def small_day(seed: int, dishes: int = 5, **keys: object) -> PosedDay:
     """A day of three main meals and what else it needs, with so many dishes for each kind of slot to choose from."""
     day = posed(meals_per_day=3, **keys)
     draw = random.Random(seed)
