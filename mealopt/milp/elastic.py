@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from mealopt.milp.answer import Status
 from mealopt.milp.highs import Highs
 from mealopt.milp.model import Model, Row, Term
+from mealopt.milp.stages import solve_in_stages
 
 #: What a row gives below this many of its scale is the engine's own tolerance.
 NOUGHT = 1e-6
@@ -88,16 +89,19 @@ def least_relaxation(
     seconds: float = 10.0,
     gap: float = 1e-4,
     reach: Reach | None = None,
+    groups: Sequence[Sequence[int]] = (),
 ) -> Relief | None:
     """Let rows give, each at a harm of what it gives / its scale, and find the least harm in all.
 
     rows: the numbers of the rows that may give; None: the relaxable ones, or all where none is marked so. Whole-number
-    columns stay whole. The program's own costs play no part. seconds: wall time of the solve; gap: relative.
+    columns stay whole. The program's own costs play no part. seconds: wall time of the solve; gap: relative, or of one
+    unit of harm where that is more. groups: 0/1 columns of which exactly one a group is 1: with few rows that may give,
+    naming those first finds an answer sooner.
     None: however much these rows give within their reach, the others cannot be met.
     """
     chosen = _may_give(model, rows)
     elastic, slacks = _elastic(model, chosen, reach)
-    answer = Highs(elastic).solve(gap, seconds)
+    answer = solve_in_stages(elastic, groups, gap, 1.0, seconds) if groups else Highs(elastic).solve(gap, seconds)
     if answer.status is Status.INFEASIBLE:
         return None
     if not answer.status.solved:

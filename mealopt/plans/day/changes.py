@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from mealopt.core.clock import clock
@@ -20,6 +20,12 @@ MINUTES = (30, 60, 120)
 MOVED = 500
 
 
+#: Stands wherever a food is offered that somebody wished to avoid.
+CAUTION = (
+    "only where leaving it out is a choice: with an allergy, an intolerance or coeliac disease, ask a doctor or a "
+    "registered dietitian instead"
+)
+
 #: Marks lines that change what the case says already.
 NO_BAND = "# no band helps here; change these keys"
 
@@ -29,6 +35,7 @@ class Change:
     """One change of the case. allow: what to do, in words; wish: what stands in the way, in words.
 
     table, line: where it is written and what; table is "" where line is whole tables. apply: the case with it.
+    harms: whether it could harm somebody whose wish is no choice.
     """
 
     allow: str
@@ -36,29 +43,50 @@ class Change:
     table: str
     line: str
     apply: Callable[[Case], Case]
+    harms: bool = False
 
 
-def _kitchen(allow: str, wish: str, line: str, **values: object) -> Change:
+def _kitchen(allow: str, wish: str, line: str, values: dict[str, object], harms: bool = False) -> Change:
     def apply(case: Case) -> Case:
         return case.model_copy(update={"kitchen": case.kitchen.model_copy(update=values)})
 
-    return Change(allow, wish, "[kitchen]", line, apply)
+    return Change(allow, wish, "[kitchen]", line, apply, harms)
 
 
 def dropped_wishes(case: Case) -> Iterator[Change]:
-    """Each wish about foods, dropped by itself: allergens one by one, gluten, wider diets, the list of never."""
+    """Each wish about foods, dropped by itself: the list of never, wider diets, allergens one by one, gluten."""
     kitchen = case.kitchen
-    for allergen in kitchen.avoid_allergens:
-        kept = tuple(other for other in kitchen.avoid_allergens if other != allergen)
-        listed = ", ".join(f'"{other}"' for other in kept)
-        line = f"avoid_allergens = [{listed}]"
-        yield _kitchen(f"allow {allergen}", f"no {allergen}", line, avoid_allergens=kept)
-    if kitchen.gluten_free:
-        yield _kitchen("allow gluten", "gluten-free", "gluten_free = false", gluten_free=False)
-    for wider in reversed(DIETS[: DIETS.index(kitchen.diet)]):
-        yield _kitchen(f"eat {wider}", f"{kitchen.diet} only", f'diet = "{wider}"', diet=wider)
     if kitchen.never:
-        yield _kitchen('empty the list "never"', f"never: {', '.join(kitchen.never[:3])}", "never = []", never=())
+        some = ", ".join(kitchen.never[:3]) + (" and others" if len(kitchen.never) > 3 else "")
+        yield _kitchen('empty the list "never"', f"never {some}", "never = []", {"never": ()}, harms=True)
+    for wider in reversed(DIETS[: DIETS.index(kitchen.diet)]):
+        yield _kitchen(f"eat {wider}", f"{kitchen.diet} only", f'diet = "{wider}"', {"diet": wider})
+    for allergen in kitchen.avoid_allergens:
+        kept = [one for one in kitchen.avoid_allergens if one != allergen]
+        yield _allergens(f"allow {allergen}", f"no {allergen}", kept)
+    if kitchen.gluten_free:
+        yield _kitchen("allow gluten", "gluten-free", "gluten_free = false", {"gluten_free": False}, harms=True)
+
+
+def _allergens(allow: str, wish: str, kept: Sequence[str]) -> Change:
+    listed = ", ".join(f'"{one}"' for one in kept)
+    values: dict[str, object] = {"avoid_allergens": tuple(kept)}
+    return _kitchen(allow, wish, f"avoid_allergens = [{listed}]", values, harms=True)
+
+
+def widest(case: Case, day: str) -> tuple[Change, ...]:
+    """Every kind of change once, as far as it goes; those that ask least of the eater last."""
+    kitchen = case.kitchen
+    changes: dict[str, Change] = {}
+    if kitchen.avoid_allergens:
+        listed = " and ".join(kitchen.avoid_allergens)
+        changes["avoid_allergens"] = _allergens(f"allow {listed}", f"no {listed}", [])
+    for change in (*reversed(tuple(dropped_wishes(case))), *more_room(case, day)):
+        key = change.line.split(" ")[0] if change.table else change.line.split("\n")[1]
+        # Of two changes of one key, the later goes further; all allergens go further than any one.
+        if key not in ("avoid_allergens", "meals_per_day", "diet") or key not in changes:
+            changes[key] = change
+    return tuple(changes.values())
 
 
 def more_room(case: Case, day: str) -> Iterator[Change]:
@@ -96,7 +124,7 @@ def _of_the_day(case: Case, day: str, allow: str, wish: str, line: str, **values
     """A change where the case writes the key for this day: in its own entry, if there is one."""
     entry = case.kitchen.entry(day)
     if entry is None or all(getattr(entry, key) is None for key in values):
-        return _kitchen(allow, wish, line, **values)
+        return _kitchen(allow, wish, line, values)
 
     def apply(one: Case) -> Case:
         days = tuple(other.model_copy(update=values) if other.day == day else other for other in one.kitchen.day)
@@ -139,4 +167,6 @@ def remedies_of(changes: tuple[Change, ...]) -> tuple[str, ...]:
         else:
             whole.append(change.line)
     written = ["\n".join((NO_BAND, table, *lines)) for table, lines in tables.items()]
+    if any(change.harms for change in changes):
+        written[0] = f"# {CAUTION}\n{written[0]}"
     return (*whole, *written)

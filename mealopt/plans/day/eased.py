@@ -31,13 +31,18 @@ HALVINGS = 10
 
 @dataclass(frozen=True, slots=True)
 class Ease:
-    """One limit that gives way. slot: the meal's index, None for the day. limit, by: in the key's unit."""
+    """One limit that gives way.
+
+    slot: the meal's index, None for the day. limit, by: in the key's unit. reach: how much it may give at most, None
+    where nothing sets an end.
+    """
 
     key: str
     slot: int | None
     side: str
     limit: float
     by: float
+    reach: float | None = None
 
     @property
     def words(self) -> str:
@@ -51,18 +56,23 @@ class Ease:
 
     def eased(self, wider: float = 1.0) -> float:
         """The limit once it has given way, rounded outward. wider: how many times the usual margin is added."""
-        step = self._step()
+        step = _step(self.key, self.limit)
         margin = 0.0 if self.key == "fruit_vegetable_kinds" else wider * max(MARGIN * self.limit, 0.05 * self.by)
+        end = math.inf if self.reach is None else self.reach
         if self.side == "least":
-            return max(0.0, round(math.floor((self.limit - self.by - margin) / step + 1e-6) * step, 2))
-        return round(math.ceil((self.limit + self.by + margin) / step - 1e-6) * step, 2)
+            inside = math.ceil(max(0.0, self.limit - end) / step - 1e-6)
+            return round(max(inside, math.floor((self.limit - self.by - margin) / step + 1e-6)) * step, 2)
+        value = math.ceil((self.limit + self.by + margin) / step - 1e-6) * step
+        return round(value if end == math.inf else min(value, math.floor((self.limit + end) / step + 1e-6) * step), 2)
 
-    def _step(self) -> float:
-        if self.key == "cost":
-            return 0.1
-        if self.key in WISH_WORDS:
-            return 1.0
-        return 10.0 if self.limit >= 1000 else 1.0 if self.limit >= 20 else 0.5
+
+def _step(key: str, limit: float) -> float:
+    """What a limit is rounded to, in its unit."""
+    if key == "cost":
+        return 0.1
+    if key in WISH_WORDS:
+        return 1.0
+    return 10.0 if limit >= 1000 else 1.0 if limit >= 20 else 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,5 +172,5 @@ def reach(posed: PosedDay, key: str, side: str, limit: float) -> float | None:
     for _ in range(HALVINGS):
         middle = (low + high) / 2.0
         low, high = (middle, high) if allowed(middle) else (low, middle)
-    # What is rounded outward and given a margin must stay within it as well.
-    return max(0.0, low - 2 * MARGIN * limit - 10.0) if key == ENERGY else max(0.0, low - 2 * MARGIN * limit - 1.0)
+    # What is rounded to a step must stay within it as well.
+    return max(0.0, low - _step(key, limit))

@@ -5,12 +5,13 @@ from __future__ import annotations
 import time
 from collections.abc import Iterable
 
+from mealopt.core.nutrients import ENERGY
 from mealopt.core.slots import Slot
 from mealopt.errors import MealoptError, Unplannable
 from mealopt.people.case import Case
 from mealopt.plans.day.bands import is_of
-from mealopt.plans.day.changes import Change, dropped_wishes, more_room, remedies_of
-from mealopt.plans.day.eased import Ease
+from mealopt.plans.day.changes import CAUTION, Change, dropped_wishes, more_room, remedies_of, widest
+from mealopt.plans.day.eased import Ease, Line, case_with
 from mealopt.plans.day.kept_out import unserved
 from mealopt.plans.day.least import Least, find_least, plannable
 from mealopt.plans.day.pose import PosedDay, pose_day
@@ -23,7 +24,7 @@ LEAST, ONE_CHANGE = 0.75, 3.0
 NAMED = 2
 
 
-def explained(nothing: NothingFits, seconds: float = 10.0) -> Unplannable:
+def explained(nothing: NothingFits, seconds: float = 20.0) -> Unplannable:
     """The clash as an error to raise: its message, its clashes as sentences, and its remedies as TOML text.
 
     With all remedies in the case file the day can be planned; the message says so where that could not be tried in the
@@ -39,11 +40,12 @@ def explained(nothing: NothingFits, seconds: float = 10.0) -> Unplannable:
 
 def _eased(posed: PosedDay, least: Least, end: float) -> Unplannable:
     helping = _that_help(posed, dropped_wishes(posed.case), end, NAMED)
-    clashes = (*(row.says for row in least.clash), *(change.wish for change in helping))
-    what = "nothing meets all of these" if least.sure else "no whole plates meet all of these"
+    clashes = tuple(dict.fromkeys((*least.clashes, *(change.wish for change in helping))))
+    what = "no dishes meet" if least.sure else "no dishes, in whole plates and kitchen steps, meet"
+    what += "" if len(clashes) == 1 else " all of these"
     missing = _listed([_missing(posed, ease) for ease in least.eases])
     gives = _listed([_give(posed, ease, least) for ease in least.eases])
-    ways = [*(change.allow for change in helping), gives]
+    ways = [*(_way(change) for change in helping), gives]
     untried = "" if least.planned else "; no plan was found with these lines in the time: give it more with --seconds"
     message = f"{posed.day}: {what}: {_listed(clashes)}: {missing}; {', or '.join(ways)}{untried}"
     return Unplannable(message, clashes, tuple(line.text for line in least.lines))
@@ -60,21 +62,29 @@ def _blocked(posed: PosedDay, end: float) -> Unplannable:
         found, extra = _together(posed, candidates, end)
     remedies = (*extra, *remedies_of(found))
     if found:
-        helps = f"no band alone helps; {_listed([change.allow for change in found])}"
-        helps += ", with the bands below" if extra else ""
+        helps = f"no band alone helps; {_listed([_way(change) for change in found])}"
+        helps += f", with {len(extra)} band{'s' if len(extra) > 1 else ''} beside" if extra else ""
     else:
-        helps = "no band helps, nor does any one change that was tried: more or other hours for meals would, or a "
-        helps += "wider choice of foods"
+        helps = "no band helps, nor do other wishes, minutes or numbers of meals, as far as they were tried: "
+        helps += "more hours awake, shorter sessions or less work on this day would"
     return Unplannable(f"{posed.day}: {_listed(clashes)}: {helps}", clashes, remedies)
+
+
+def _way(change: Change) -> str:
+    return f"{change.allow} ({CAUTION})" if change.harms else change.allow
 
 
 def _walls(posed: PosedDay) -> tuple[str, ...]:
     """What a day of these meals cannot hold, where each meal by itself can be served."""
-    meals = [slot for slot in posed.slots if slot.kind != "during"]
-    most, wanted = sum(slot.energy_most for slot in posed.slots), posed.bands["energy_kcal"].least or 0.0
+    meals = len([slot for slot in posed.slots if slot.kind != "during"])
+    most, wanted = sum(slot.energy_most for slot in posed.slots), posed.bands[ENERGY].least or 0.0
+    if most < wanted:
+        return (
+            f"the day's {meals} meals hold at most {most:,.0f} kcal, and at least {wanted:,.0f} kcal are asked for",
+        )
     return (
-        f"the day's {len(meals)} meals cannot be served together within their sizes, their windows before sessions and "
-        f"the most of each food (they hold at most {most:,.0f} kcal, {wanted:,.0f} are asked for)",
+        f"the day's {meals} meals cannot be served together within their sizes, their windows before sessions, and "
+        "what may come again in a day",
     )
 
 
@@ -86,7 +96,9 @@ def _that_help(posed: PosedDay, changes: Iterable[Change], end: float, enough: i
         if left < 0.3 or len(found) == enough:
             break
         changed = change.apply(posed.case)
-        if _has_plates(changed, posed.day) and plannable(changed, posed.day, min(left, ONE_CHANGE)):
+        if any(change.wish == other.wish for other in found) or not _has_plates(changed, posed.day):
+            continue
+        if plannable(changed, posed.day, min(left, ONE_CHANGE)):
             found.append(change)
     return tuple(found)
 
@@ -101,7 +113,35 @@ def _has_plates(case: Case, day: str) -> bool:
 
 def _together(posed: PosedDay, changes: tuple[Change, ...], end: float) -> tuple[tuple[Change, ...], tuple[str, ...]]:
     """Changes that free the day together, and bands beside them as text; none of either where they do not."""
-    return (), ()
+    case, kept = posed.case, list(widest(posed.case, posed.day))
+    lines = _lines_with(_applied(case, kept), posed.day, end)
+    if lines is None:
+        return (), ()
+    for change in tuple(kept):
+        fewer = [other for other in kept if other is not change]
+        if end - time.perf_counter() > ONE_CHANGE and _planned(case_with(_applied(case, fewer), lines), posed.day):
+            kept = fewer
+    return tuple(kept), tuple(line.text for line in lines)
+
+
+def _applied(case: Case, changes: Iterable[Change]) -> Case:
+    for change in changes:
+        case = change.apply(case)
+    return case
+
+
+def _planned(case: Case, day: str) -> bool:
+    return _has_plates(case, day) and plannable(case, day, ONE_CHANGE)
+
+
+def _lines_with(case: Case, day: str, end: float) -> tuple[Line, ...] | None:
+    """Bands with which this case is planned, none where it needs none; None where no bands help."""
+    if not _has_plates(case, day):
+        return None
+    if plannable(case, day, ONE_CHANGE):
+        return ()
+    least = find_least(pose_day(case, day), max(1.0, (end - time.perf_counter()) / 2))
+    return least.lines if least is not None and least.eases else None
 
 
 def _missing(posed: PosedDay, ease: Ease) -> str:

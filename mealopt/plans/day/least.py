@@ -9,8 +9,8 @@ from dataclasses import dataclass, replace
 
 from mealopt.errors import BadInput, OutOfTime, Refused
 from mealopt.menu.plates import Plate
-from mealopt.milp.elastic import Give, LinearRelief, Reach, find_clash, least_relaxation, linear_relaxation
-from mealopt.milp.model import Model, Row
+from mealopt.milp.elastic import NOUGHT, Give, LinearRelief, Reach, find_clash, least_relaxation, linear_relaxation
+from mealopt.milp.model import Model
 from mealopt.people.case import Case
 from mealopt.plans.day.eased import Ease, Line, case_with, lines_for, reach
 from mealopt.plans.day.pose import PosedDay, pose_day
@@ -33,7 +33,7 @@ SEARCH_GAP = 0.05
 TRIFLE = 0.1
 
 #: Margins that are tried, as multiples of the usual one, until the day is planned.
-WIDER = (1.0, 3.0, 8.0)
+WIDER = (1.0, 4.0)
 
 #: Any plan will do where it is asked whether there is one.
 ANY_GAP = 100.0
@@ -41,11 +41,14 @@ ANY_GAP = 100.0
 
 @dataclass(frozen=True, slots=True)
 class Least:
-    """What must give. clash: rows that cannot all be met; sure: proven, for the whole card. eases: what must give, none
-    where nothing that may give helps; lines: that as bands for the case file. planned: whether a day was planned with
-    them."""
+    """What must give.
 
-    clash: tuple[Row, ...]
+    clashes: the sentences of limits that cannot all be met, each that gives among them; sure: proven by the linear
+    program already. eases: what must give; lines: that as bands for the case file. planned: whether a day was planned
+    with them.
+    """
+
+    clashes: tuple[str, ...]
     sure: bool
     eases: tuple[Ease, ...]
     lines: tuple[Line, ...]
@@ -114,8 +117,7 @@ def find_least(posed: PosedDay, seconds: float) -> Least | None:
     if eases is None:
         return None
     lines, planned = search.confirmed(eases)
-    clash, sure = search.clash(eases)
-    return Least(clash, sure, eases, lines, planned)
+    return Least(search.clashes(eases), linear.total > NOUGHT, eases, lines, planned)
 
 
 @dataclass(slots=True)
@@ -146,11 +148,13 @@ class _Search:
             problem = posed_problem(self.free, fewer)
             rows = [n for n in relaxable(problem.model) if may_give is None or problem.model.rows[n].name in may_give]
             reached = reaches(self.posed, problem.model)
-            found = least_relaxation(problem.model, rows, SEARCH * self.left(), SEARCH_GAP, reached)
+            named = [] if may_give is None else [[one.served for one in options] for options in problem.servings]
+            found = least_relaxation(problem.model, rows, SEARCH * self.left(), SEARCH_GAP, reached, named)
             if found is not None and found.values:
-                return tuple(_eases(problem, found.gives, found.values))
+                return tuple(_eases(problem, found.gives, found.values, reached))
             ended = found is not None
-        return tuple(_eases(self.problem, self.linear.gives, self.linear.values)) if ended else None
+        reached = reaches(self.posed, self.problem.model)
+        return tuple(_eases(self.problem, self.linear.gives, self.linear.values, reached)) if ended else None
 
     def _fewer(self, places: int) -> tuple[tuple[Plate, ...], ...]:
         """The plates that the linear program leans on, and those that it would take next."""
@@ -164,32 +168,33 @@ class _Search:
             chosen.append(tuple(options[place].plate for place in sorted(order[:places])))
         return tuple(chosen)
 
-    def clash(self, eases: tuple[Ease, ...]) -> tuple[tuple[Row, ...], bool]:
-        """Rows that clash, and whether that is proven; where only whole plates clash, the rows that must give."""
-        model = self.problem.model
-        if self.linear.total > 1e-6:
-            weighing = set(self.linear.weighing)
-            if len(weighing) > 2 and self.left() > 1.0:
-                rows = [row for number, row in enumerate(model.rows) if not row.relaxable or number in weighing]
-                only = replace(model, rows=rows, whole=[False] * model.columns)
-                found = find_clash(only, relaxable(only), CLASH * self.left())
-                if found.rows:
-                    return tuple(rows[number] for number in found.rows), True
-            return tuple(model.rows[number] for number in sorted(weighing)), True
-        keys = {(ease.key, ease.slot) for ease in eases}
-        return tuple(row for row in model.rows if row.relaxable and (row.key, row.slot) in keys), False
+    def clashes(self, eases: tuple[Ease, ...]) -> tuple[str, ...]:
+        """Sentences of the rows that clash by the linear program, and of all that give."""
+        model, weighing = self.problem.model, self.linear.weighing if self.linear.total > NOUGHT else ()
+        clash = [model.rows[number] for number in sorted(weighing)]
+        if len(weighing) > 2 and self.left() > 1.0:
+            rows = [row for number, row in enumerate(model.rows) if not row.relaxable or number in weighing]
+            only = replace(model, rows=rows, whole=[False] * model.columns)
+            found = find_clash(only, relaxable(only), CLASH * self.left())
+            clash = [rows[number] for number in found.rows] or clash
+        gives = {(ease.key, ease.slot, ease.side) for ease in eases}
+        given = [
+            row
+            for row in model.rows
+            if row.relaxable and (row.key, row.slot, "most" if row.least is None else "least") in gives
+        ]
+        return tuple(dict.fromkeys(row.says for row in (*clash, *given)))
 
     def confirmed(self, eases: tuple[Ease, ...]) -> tuple[tuple[Line, ...], bool]:
-        """Bands with which the day is really planned; the widest that were tried where time ended first."""
-        lines: tuple[Line, ...] = ()
+        """Bands with which the day is really planned; wide ones where time ended before it was."""
         for wider in WIDER:
             lines = lines_for(self.posed, eases, wider)
             if plannable(case_with(self.posed.case, lines), self.posed.day, PLANNED * self.left()):
                 return lines, True
-        return lines, False
+        return lines_for(self.posed, eases, WIDER[-1]), False
 
 
-def _eases(problem: Problem, gives: tuple[Give, ...], values: list[float]) -> Iterator[Ease]:
+def _eases(problem: Problem, gives: tuple[Give, ...], values: list[float], reached: Reach) -> Iterator[Ease]:
     """What these rows give, in the units of the case file's bands."""
     harm = {give: give.by / problem.model.rows[give.row].scale for give in gives}
     for give in gives:
@@ -202,7 +207,7 @@ def _eases(problem: Problem, gives: tuple[Give, ...], values: list[float]) -> It
             share = problem.wishes.whole_food_share if side == "least" else problem.wishes.added_sugar_share
             found = counted_share(problem, row.key.removesuffix("_percent"), values)
             limit, by = 100.0 * share, 100.0 * abs(share - found)
-        yield Ease(row.key, row.slot, side, limit, by)
+        yield Ease(row.key, row.slot, side, limit, by, reached.get((give.row, side)))
 
 
 def plannable(case: Case, day: str, seconds: float) -> bool:
