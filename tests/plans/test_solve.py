@@ -46,8 +46,7 @@ def exact(day: PosedDay) -> Answer:
     return Highs(day.problem(card).model).solve(gap=1e-9, seconds=60.0, gap_absolute=0.01)
 
 
-@pytest.mark.parametrize("wishes", [0, 12])
-@pytest.mark.parametrize("seed", SEEDS)
+@pytest.mark.parametrize(("seed", "wishes"), [(0, 0), (1, 0), (1, 40)])
 def test_the_bound_of_a_card_covers_all_dishes(seed: int, wishes: int, monkeypatch: pytest.MonkeyPatch) -> None:
     """Cards that begin far too short: the bound lies under the best of all dishes, the answer within the gap of it.
 

@@ -13,7 +13,10 @@ from pathlib import Path
 import pytest
 
 from mealopt import api
+from mealopt.milp.answer import Status
+from mealopt.milp.highs import Highs
 from mealopt.plans.stopping import stop_by_hand
+from tests.milp.conftest import market_split
 from tests.plans import table_sums
 
 #: Plans a day to a gap that cannot be proven, and tells of each better answer on its standard output.
@@ -71,6 +74,19 @@ def test_stopped_before_there_is_an_answer_nothing_is_written(tmp_path: Path) ->
     code, last = interrupted(tmp_path / "plan.json", "planning")
     assert code == 130 or last == "stopped"
     assert (tmp_path / "plan.json").exists() == (last == "stopped")
+
+
+def test_the_engine_ends_in_the_midst_of_a_solve() -> None:
+    """A program that no engine proves in minutes: once it is told to stop, it asks hardly ever again."""
+    asked: list[None] = []
+
+    def stop() -> bool:
+        asked.append(None)
+        return len(asked) >= 5
+
+    answer = Highs(market_split()[0], stop).solve(gap=0.0, seconds=20.0, gap_absolute=0.0)
+    assert answer.status in (Status.LIMIT, Status.NOTHING)
+    assert 5 <= len(asked) < 20
 
 
 @posix
