@@ -9,7 +9,7 @@ import pytest
 
 from mealopt.milp import elastic
 from mealopt.milp.answer import Status
-from mealopt.milp.elastic import clashing_rows, find_clash, least_relaxation
+from mealopt.milp.elastic import clashing_rows, find_clash, least_relaxation, linear_relaxation
 from mealopt.milp.model import Model, Row
 from tests.milp.conftest import market_split
 
@@ -146,3 +146,41 @@ def test_a_row_stays_in_the_clash_where_time_ends_before_it_is_known_to_be_needl
     clash = find_clash(three_wishes())
     assert clash.names == ("floor", "bystander", "ceiling")
     assert not clash.irreducible
+
+
+def test_the_linear_program_gives_no_more_than_whole_numbers_must() -> None:
+    """Half a step either way is enough for what cannot be 3 in whole twos."""
+    model = Model(rows=[Row("odd", ((0, 2.0),), 3.5, 3.5), Row("few", ((0, 1.0),), most=1.0)])
+    model.column(0, 9, whole=True)
+    linear, whole = linear_relaxation(model), least_relaxation(model)
+    assert linear is not None
+    assert whole is not None
+    assert linear.total == pytest.approx(0.75)
+    assert linear.total <= whole.total
+    assert [(give.name, give.by) for give in linear.gives] == [("few", pytest.approx(0.75))]
+    assert linear.values == [pytest.approx(1.75)]
+    assert [model.rows[number].name for number in linear.weighing] == ["odd", "few"]
+
+
+def test_the_rows_that_the_linear_programs_total_hangs_on_clash() -> None:
+    model = three_wishes()
+    model.rows[3] = replace(model.rows[3], most=9.0)
+    linear = linear_relaxation(model)
+    assert linear is not None
+    assert linear.total == pytest.approx(0.3)
+    assert [model.rows[number].name for number in linear.weighing] == ["floor", "ceiling"]
+
+
+@pytest.mark.parametrize("groups", [(), ((1,),)])
+def test_a_row_gives_within_its_reach_only(groups: tuple[tuple[int, ...], ...]) -> None:
+    """The ceiling would give 1; with half of that in reach, the floor gives the rest, and with too little, nothing."""
+    model = three_wishes()
+    model.column(1, 1, whole=True)
+    relief = least_relaxation(model, reach={(2, "most"): 0.5}, groups=groups and ((2,),))
+    assert relief is not None
+    assert {name: give.by for name, give in relief.by_name.items()} == {
+        "floor": pytest.approx(2.5),
+        "ceiling": pytest.approx(0.5),
+    }
+    assert linear_relaxation(model, reach={(2, "most"): 0.5, (0, "least"): 2.0}) is None
+    assert least_relaxation(model, reach={(2, "most"): 0.5, (0, "least"): 2.0}, groups=groups and ((2,),)) is None

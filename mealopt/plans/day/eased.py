@@ -13,17 +13,23 @@ from mealopt.plans.day.bands import is_of
 from mealopt.plans.day.pose import PosedDay
 from mealopt.targets.day import day_targets
 
-#: Words and unit of what is no nutrient.
+#: What is no nutrient: words for how much is lacking, and for what to do instead.
 WISH_WORDS: dict[str, tuple[str, str]] = {
-    "fruit_vegetable_kinds": ("kinds of fruit and vegetables", ""),
-    "whole_food_percent": ("energy from whole foods", "%"),
-    "added_sugar_percent": ("energy from sugary foods", "%"),
-    "kitchen_minutes": ("time in the kitchen", "min"),
-    "cost": ("the price of the day's food", ""),
+    "fruit_vegetable_kinds": (
+        "{by} kinds of fruit and vegetables short",
+        "ask for {value} kinds of fruit and vegetables",
+    ),
+    "whole_food_percent": ("{by} % of energy from whole foods short", "ask for {value} % of energy from whole foods"),
+    "added_sugar_percent": ("{by} % of energy from sugary foods over", "allow {value} % of energy from sugary foods"),
+    "kitchen_minutes": ("{by} min in the kitchen over", "allow {value} min in the kitchen"),
+    "cost": ("{by} of money over", "allow {value} for the day's food"),
 }
 
 #: How far past the least that must give a limit is eased, as a share of it, so that kitchen steps fit.
 MARGIN = 0.005
+
+#: The same as a share of what must give.
+MARGIN_OF_GIVEN = 0.02
 
 #: Bisections for how far safety lets a limit go: to a thousandth of it.
 HALVINGS = 10
@@ -34,7 +40,7 @@ class Ease:
     """One limit that gives way.
 
     slot: the meal's index, None for the day. limit, by: in the key's unit. reach: how much it may give at most, None
-    where nothing sets an end.
+    where nothing sets an end. trifle: whether it gives so little that the margins of others may make up for it.
     """
 
     key: str
@@ -43,21 +49,35 @@ class Ease:
     limit: float
     by: float
     reach: float | None = None
+    trifle: bool = False
 
-    @property
-    def words(self) -> str:
-        """What it is the limit of."""
-        return WISH_WORDS[self.key][0] if self.key in WISH_WORDS else LABELS[self.key]
+    def missing(self, where: str) -> str:
+        """ "protein at breakfast 12 g short". where: words for its meal, "" for the day."""
+        by = self._number(self.by)
+        if self.key in WISH_WORDS:
+            return WISH_WORDS[self.key][0].format(by=by)
+        what = f"{LABELS[self.key]} {where}".strip()
+        return f"{what} {by} {UNITS[self.key]} {'short' if self.side == 'least' else 'over'}"
 
-    @property
-    def unit(self) -> str:
-        """Its unit; "" for a count, or for money."""
-        return WISH_WORDS[self.key][1] if self.key in WISH_WORDS else UNITS[self.key]
+    def giving(self, where: str, value: float) -> str:
+        """ "lower the least protein at breakfast from 152 to 143 g". value: the limit once it has given way."""
+        if self.key in WISH_WORDS:
+            return WISH_WORDS[self.key][1].format(value=self._number(value))
+        what = f"{LABELS[self.key]} {where}".strip()
+        verb = "lower the least" if self.side == "least" else "raise the most"
+        return f"{verb} {what} from {self._number(self.limit)} to {self._number(value)} {UNITS[self.key]}"
+
+    def _number(self, value: float) -> str:
+        if self.key == "cost":
+            return f"{value:,.2f}"
+        return f"{value:,.0f}" if value >= 20 or value == round(value) else f"{value:.1f}"
 
     def eased(self, wider: float = 1.0) -> float:
         """The limit once it has given way, rounded outward. wider: how many times the usual margin is added."""
         step = _step(self.key, self.limit)
-        margin = 0.0 if self.key == "fruit_vegetable_kinds" else wider * max(MARGIN * self.limit, 0.05 * self.by)
+        margin = (
+            0.0 if self.key == "fruit_vegetable_kinds" else wider * max(MARGIN * self.limit, MARGIN_OF_GIVEN * self.by)
+        )
         end = math.inf if self.reach is None else self.reach
         if self.side == "least":
             inside = math.ceil(max(0.0, self.limit - end) / step - 1e-6)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import time
 from collections.abc import Iterable
 
+from mealopt.core.clock import clock
 from mealopt.core.nutrients import ENERGY
 from mealopt.core.slots import Slot
 from mealopt.errors import MealoptError, Unplannable
@@ -43,7 +44,8 @@ def _eased(posed: PosedDay, least: Least, end: float) -> Unplannable:
     clashes = tuple(dict.fromkeys((*least.clashes, *(change.wish for change in helping))))
     what = "no dishes meet" if least.sure else "no dishes, in whole plates and kitchen steps, meet"
     what += "" if len(clashes) == 1 else " all of these"
-    missing = _listed([_missing(posed, ease) for ease in least.eases])
+    where = [None if ease.slot is None else posed.slots[ease.slot] for ease in least.eases]
+    missing = _listed([ease.missing(_at(slot)) for ease, slot in zip(least.eases, where, strict=True)])
     gives = _listed([_give(posed, ease, least) for ease in least.eases])
     ways = [*(_way(change) for change in helping), gives]
     untried = "" if least.planned else "; no plan was found with these lines in the time: give it more with --seconds"
@@ -144,32 +146,25 @@ def _lines_with(case: Case, day: str, end: float) -> tuple[Line, ...] | None:
     return least.lines if least is not None and least.eases else None
 
 
-def _missing(posed: PosedDay, ease: Ease) -> str:
-    amount = f"{_number(ease.by)} {ease.unit}".strip()
-    where = "" if ease.slot is None else f" {_at(posed.slots[ease.slot])}"
-    return f"{ease.words}{where} {amount} {'short' if ease.side == 'least' else 'over'}"
-
-
 def _give(posed: PosedDay, ease: Ease, least: Least) -> str:
+    """What this limit becomes, in words."""
     slot = None if ease.slot is None else posed.slots[ease.slot]
     value = next(
-        getattr(line.band, ease.side)
+        found
         for line in least.lines
         if line.band.nutrient == ease.key
-        and getattr(line.band, ease.side) is not None
+        and (found := getattr(line.band, ease.side)) is not None
         and (line.band.slot is None and line.band.meal is None if slot is None else is_of(line.band, slot, posed.day))
     )
-    verb, of = "lower the least" if ease.side == "least" else "raise the most", ease.words
-    where = "" if slot is None else f" {_at(slot)}"
-    return f"{verb} of {of}{where} from {_number(ease.limit)} to {_number(value)} {ease.unit}".rstrip()
+    return ease.giving(_at(slot), value)
 
 
-def _at(slot: Slot) -> str:
+def _at(slot: Slot | None) -> str:
+    if slot is None:
+        return ""
+    if slot.kind in ("before", "after"):
+        return f"in the meal {slot.kind} a session at {clock(slot.start)}"
     return slot.label if slot.kind == "during" else f"at {slot.label}"
-
-
-def _number(value: float) -> str:
-    return f"{value:,.0f}" if value >= 20 or value == round(value) else f"{value:.1f}"
 
 
 def _listed(parts: Iterable[str]) -> str:

@@ -9,7 +9,9 @@ from dataclasses import dataclass, replace
 
 from mealopt.errors import BadInput, OutOfTime, Refused
 from mealopt.menu.plates import Plate
+from mealopt.milp.answer import Status
 from mealopt.milp.elastic import NOUGHT, Give, LinearRelief, Reach, find_clash, least_relaxation, linear_relaxation
+from mealopt.milp.highs import Highs
 from mealopt.milp.model import Model
 from mealopt.people.case import Case
 from mealopt.plans.day.eased import Ease, Line, case_with, lines_for, reach
@@ -23,17 +25,21 @@ from mealopt.rules.whole_food import counted_share
 #: Plates a slot that the whole-number search chooses among: in all, and the least for one slot.
 PLATES, PLATES_LEAST = 60, 5
 
-#: Shares of the time that is left: for the whole-number search, for planning with a margin, and for what clashes.
-SEARCH, PLANNED, CLASH = 0.3, 0.6, 0.5
+#: Shares of the time that is left: for the whole-number search, and for what clashes.
+SEARCH, CLASH = 0.3, 0.5
 
 #: The search ends at this share of the least harm: what a remedy's rounding outward makes of it anyway.
 SEARCH_GAP = 0.05
 
-#: A limit that gives less than this share of one unit of harm is left to the margins of the others.
+#: A limit that gives less than this share of one unit of harm is left alone where the margins of the others make up.
 TRIFLE = 0.1
 
-#: Margins that are tried, as multiples of the usual one, until the day is planned.
-WIDER = (1.0, 4.0)
+#: Seconds for one plate a slot: it is small.
+SECONDS_HELD = 2.0
+
+#: Margins that are tried until the day is planned: multiples of the usual one, each for a share of the time left. A
+#: day that just fits is the hardest to find, so where the least is not planned in time, more is given.
+WIDER: dict[float, float] = {1.0: 0.4, 8.0: 0.5, 24.0: 0.9}
 
 #: Any plan will do where it is asked whether there is one.
 ANY_GAP = 100.0
@@ -100,6 +106,12 @@ def reaches(posed: PosedDay, model: Model) -> Reach:
     return found
 
 
+def hopeless(posed: PosedDay) -> bool:
+    """Whether the linear program over every dish that fits proves that no plan meets the day's rules."""
+    problem = posed_problem(posed, all_plates(posed))
+    return Highs(problem.model).relax().status is Status.INFEASIBLE
+
+
 def find_least(posed: PosedDay, seconds: float) -> Least | None:
     """The least that must give, in whole plates and steps where the time allows.
 
@@ -116,19 +128,21 @@ def find_least(posed: PosedDay, seconds: float) -> Least | None:
     eases = search.whole()
     if eases is None:
         return None
+    eases = search.without_trifles(eases)
     lines, planned = search.confirmed(eases)
     return Least(search.clashes(eases), linear.total > NOUGHT, eases, lines, planned)
 
 
 @dataclass(slots=True)
 class _Search:
-    """From the linear program's answer to whole plates."""
+    """From the linear program's answer to whole plates. dishes: what is served in each slot, once that is known."""
 
     posed: PosedDay
     free: PosedDay
     problem: Problem
     linear: LinearRelief
     end: float
+    dishes: tuple[str, ...] = ()
 
     def left(self) -> float:
         """Seconds that are left, never less than a blink."""
@@ -151,6 +165,8 @@ class _Search:
             named = [] if may_give is None else [[one.served for one in options] for options in problem.servings]
             found = least_relaxation(problem.model, rows, SEARCH * self.left(), SEARCH_GAP, reached, named)
             if found is not None and found.values:
+                served = [one for options in problem.servings for one in options if found.values[one.served] > 0.5]
+                self.dishes = tuple(one.plate.dish.id for one in served)
                 return tuple(_eases(problem, found.gives, found.values, reached))
             ended = found is not None
         reached = reaches(self.posed, self.problem.model)
@@ -185,29 +201,47 @@ class _Search:
         ]
         return tuple(dict.fromkeys(row.says for row in (*clash, *given)))
 
+    def without_trifles(self, eases: tuple[Ease, ...]) -> tuple[Ease, ...]:
+        """The limits that give more than a trifle, where a day can be made of the same dishes with those alone."""
+        few = tuple(ease for ease in eases if not ease.trifle)
+        return few if few and self._served(lines_for(self.posed, few)) else eases
+
     def confirmed(self, eases: tuple[Ease, ...]) -> tuple[tuple[Line, ...], bool]:
         """Bands with which the day is really planned; wide ones where time ended before it was."""
-        for wider in WIDER:
+        lines: tuple[Line, ...] = ()
+        for wider, share in WIDER.items():
             lines = lines_for(self.posed, eases, wider)
-            if plannable(case_with(self.posed.case, lines), self.posed.day, PLANNED * self.left()):
+            if plannable(case_with(self.posed.case, lines), self.posed.day, share * self.left()):
                 return lines, True
-        return lines_for(self.posed, eases, WIDER[-1]), False
+        return lines, False
+
+    def _served(self, lines: tuple[Line, ...]) -> bool:
+        """Whether the dishes that were found make a day with these bands."""
+        try:
+            posed = pose_day(case_with(self.posed.case, lines), self.posed.day)
+        except (Refused, BadInput):
+            return False
+        plates = tuple(
+            tuple(plate for plate in fitting if plate.dish.id == dish)
+            for fitting, dish in zip(all_plates(posed), self.dishes, strict=False)
+        )
+        if len(plates) < len(posed.slots) or not all(plates):
+            return False
+        return Highs(posed_problem(posed, plates).model).solve(seconds=SECONDS_HELD).status.solved
 
 
 def _eases(problem: Problem, gives: tuple[Give, ...], values: list[float], reached: Reach) -> Iterator[Ease]:
     """What these rows give, in the units of the case file's bands."""
-    harm = {give: give.by / problem.model.rows[give.row].scale for give in gives}
     for give in gives:
-        if harm[give] < TRIFLE and max(harm.values()) >= TRIFLE:
-            continue
         row = problem.model.rows[give.row]
+        trifle = give.by < TRIFLE * row.scale
         limit, by = (row.least if give.side == "least" else row.most) or 0.0, give.by
         side = give.side
         if row.key in ("whole_food_percent", "added_sugar_percent"):
             share = problem.wishes.whole_food_share if side == "least" else problem.wishes.added_sugar_share
             found = counted_share(problem, row.key.removesuffix("_percent"), values)
             limit, by = 100.0 * share, 100.0 * abs(share - found)
-        yield Ease(row.key, row.slot, side, limit, by, reached.get((give.row, side)))
+        yield Ease(row.key, row.slot, side, limit, by, reached.get((give.row, side)), trifle)
 
 
 def plannable(case: Case, day: str, seconds: float) -> bool:

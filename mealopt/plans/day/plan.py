@@ -5,10 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from mealopt.documents.plan import Plan
+from mealopt.errors import OutOfTime
 from mealopt.milp.answer import Status
 from mealopt.people.case import Case
 from mealopt.plans.day.document import day_plan
 from mealopt.plans.day.explain import explained
+from mealopt.plans.day.least import hopeless
 from mealopt.plans.day.pose import pose_day
 from mealopt.plans.day.solve import NothingFits, Progress, solve_posed
 from mealopt.plans.own import own_table
@@ -26,7 +28,13 @@ def plan_one_day(
     """
     posed = pose_day(case, day)
     with stop_by_hand() as stopped:
-        solved = solve_posed(posed, gap, seconds, solver, progress, stopped)
+        try:
+            solved = solve_posed(posed, gap, seconds, solver, progress, stopped)
+        except OutOfTime:
+            # Where no plan was found, it may be that there is none: that is known sooner than the search ends.
+            if not hopeless(posed):
+                raise
+            solved = NothingFits(posed, ())
     if isinstance(solved, NothingFits) and stopped():
         raise KeyboardInterrupt
     if isinstance(solved, NothingFits):
