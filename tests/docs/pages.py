@@ -36,6 +36,10 @@ MODELS: tuple[type[BaseModel], ...] = (
 )
 
 
+#: Commands that solve, or show what was solved.
+SOLVERS = ("day", "swap", "replan", "why", "why-not", "week", "groceries", "fuel")
+
+
 @dataclass(frozen=True, slots=True)
 class Shown:
     """A command that a document shows, and what it printed."""
@@ -44,9 +48,17 @@ class Shown:
     output: str
 
     @property
+    def is_day(self) -> bool:
+        """Whether it shows a whole planned day."""
+        return "\nHow this plan was found\n" in self.output and re.match(r"mealopt day\b", self.command) is not None
+
+    @property
     def solved(self) -> bool:
         """Whether a solver had a hand in the output, so that only its shape is the same everywhere."""
-        return "\nHow this plan was found\n" in self.output
+        refused = "exit code" in self.command
+        return (
+            not refused and re.search(rf"\bmealopt (?:{'|'.join(SOLVERS)})\b(?![^|]*--help)", self.command) is not None
+        )
 
 
 def fenced(text: str, language: str) -> list[str]:

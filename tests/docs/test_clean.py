@@ -59,7 +59,12 @@ def ours() -> Iterator[Path]:
     """Every text file of the project; the published table is not ours."""
     folders = ("mealopt", "tests", "foods", "examples", "bench", ".ci")
     for path in (*ROOT.glob("*.*"), ROOT / "LICENSE", *(file for name in folders for file in (ROOT / name).rglob("*"))):
-        if path.is_file() and path.suffix != ".pyc" and path.name != "composition.csv" and "results" not in path.parts:
+        if (
+            path.is_file()
+            and path.suffix != ".pyc"
+            and path.name not in ("composition.csv", ".git")
+            and "results" not in path.parts
+        ):
             yield path
 
 

@@ -1,0 +1,54 @@
+"""The one public door: what a command, a page or a script asks of the program.
+
+Importing this loads neither solver nor table; each function loads what it needs when it is called. One file a kind of
+question; all of it is handed out here.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from mealopt.api.cases import case_notes as case_notes
+from mealopt.api.cases import day_targets as day_targets
+from mealopt.api.cases import example_case_path as example_case_path
+from mealopt.api.cases import heaviest_day as heaviest_day
+from mealopt.api.cases import read_case as read_case
+from mealopt.api.cases import week_targets as week_targets
+from mealopt.api.days import plan_day as plan_day
+from mealopt.api.days import plan_schema as plan_schema
+from mealopt.api.days import plan_text as plan_text
+from mealopt.api.days import read_plan as read_plan
+from mealopt.api.days import recheck as recheck
+from mealopt.api.foods import check_foods as check_foods
+from mealopt.api.foods import composition_frame as composition_frame
+from mealopt.api.foods import find_dishes as find_dishes
+from mealopt.api.foods import find_foods as find_foods
+from mealopt.api.foods import import_foods as import_foods
+from mealopt.api.foods import show_dish as show_dish
+from mealopt.api.foods import show_food as show_food
+from mealopt.api.progress import Progress as Progress
+from mealopt.api.writing import check_writable as check_writable
+from mealopt.api.writing import write_text as write_text
+
+if TYPE_CHECKING:
+    # Under their own names, so that a command or a page can annotate with what this door hands out.
+    from mealopt.documents.parts import TargetBand as TargetBand
+    from mealopt.documents.plan import Item as Item
+    from mealopt.documents.plan import Meal as Meal
+    from mealopt.documents.plan import Plan as Plan
+    from mealopt.documents.plan import PlanDay as PlanDay
+    from mealopt.documents.plan import SessionEntry as SessionEntry
+    from mealopt.documents.plan import Solve as Solve
+    from mealopt.menu.dishes import Component as Component
+    from mealopt.menu.dishes import Dish as Dish
+    from mealopt.menu.dishes import Menu as Menu
+    from mealopt.people.case import Case as Case
+    from mealopt.table.composition import CompositionRow as CompositionRow
+    from mealopt.table.find import Found as Found
+    from mealopt.table.find import Shown as Shown
+    from mealopt.table.finding import Finding as Finding
+    from mealopt.table.pantry import Food as Food
+    from mealopt.targets.model import DayTargets as DayTargets
+    from mealopt.targets.model import SessionEnergy as SessionEnergy
+    from mealopt.targets.model import Step as Step
+    from mealopt.targets.model import WeekTargets as WeekTargets

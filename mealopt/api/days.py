@@ -1,0 +1,68 @@
+"""One day planned; plan documents read, checked and written."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from mealopt.api.cases import heaviest_day
+from mealopt.api.progress import Progress
+
+if TYPE_CHECKING:
+    from mealopt.documents.plan import Plan
+    from mealopt.people.case import Case
+
+
+def plan_day(
+    case: Case,
+    day: str | None = None,
+    *,
+    gap: float = 0.01,
+    seconds: float = 20.0,
+    solver: str = "highs",
+    progress: Progress | None = None,
+) -> Plan:
+    """Plan one day's meals (None: the heaviest day), proven within the gap, and rechecked by separate arithmetic.
+
+    Raises BadInput, Refused; Unplannable with what clashes; OutOfTime; BrokenPlan where the recheck finds a fault of
+    ours.
+    """
+    from mealopt.plans.day.plan import plan_one_day
+
+    return plan_one_day(case, day or heaviest_day(case), gap=gap, seconds=seconds, solver=solver, progress=progress)
+
+
+def recheck(plan: Plan, folder: str | Path | None = None) -> list[str]:
+    """Every promise of a plan that separate arithmetic finds broken, as sentences; empty where all hold.
+
+    folder: that of the case file, beside which the file of the athlete's own foods lies; without it such foods cannot
+    be checked, which is said. Raises BadInput, Refused where that file cannot be used.
+    """
+    from mealopt.plans.own import own_table, plan_menu
+    from mealopt.recheck.check import recheck_plan
+    from mealopt.table.composition import shipped_composition
+
+    menu = plan_menu(plan, None if folder is None else Path(folder))
+    return recheck_plan(plan, shipped_composition(), menu.pantry, own_table(menu))
+
+
+def read_plan(path: str | Path) -> Plan:
+    """The plan document in a file. Raises BadInput."""
+    from mealopt.documents.reading import plan_from_text
+    from mealopt.files import read_text
+
+    return plan_from_text(read_text(Path(path)), str(path))
+
+
+def plan_text(plan: Plan) -> str:
+    """The plan document as JSON text."""
+    from mealopt.documents.reading import plan_to_text
+
+    return plan_to_text(plan)
+
+
+def plan_schema() -> dict[str, Any]:
+    """The JSON Schema of the plan document."""
+    from mealopt.documents.schema import plan_schema as schema
+
+    return schema()

@@ -1,0 +1,8 @@
+"""How long work tells how far it is."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+#: Called with a few words whenever the best answer or its bound changes.
+Progress = Callable[[str], None]

@@ -1,0 +1,1 @@
+"""The commands, one a file; `cli/main.py` lists them."""
