@@ -60,7 +60,8 @@ class Meal(Part):
     before_session: number of the session of the same day in whose window it stands; lead_minutes: from this meal's end
     to that session's start, or to the next day's where before_session is null. limits: nutrient key -> most; empty
     where there are none. totals: see `documents.totals`. method: how to make it, in
-    sentences. also: seasonings that the method names, in amounts that no total counts.
+    sentences. also: seasonings that the method names, in amounts that no total counts. cooked_on: the day on which it
+    is cooked, where that is an earlier day than it is eaten; null where it is made on the day.
     """
 
     number: Count
@@ -78,6 +79,7 @@ class Meal(Part):
     method: tuple[Words, ...] = ()
     also: tuple[Words, ...] = ()
     notes: tuple[Words, ...] = ()
+    cooked_on: DayName | None = None
 
 
 class SessionEntry(Part):
