@@ -61,7 +61,8 @@ class Meal(Part):
     to that session's start, or to the next day's where before_session is null. limits: nutrient key -> most; empty
     where there are none. totals: see `documents.totals`. method: how to make it, in
     sentences. also: seasonings that the method names, in amounts that no total counts. cooked_on: the day on which it
-    is cooked, where that is an earlier day than it is eaten; null where it is made on the day.
+    is cooked, where that is an earlier day than it is eaten; null where it is made on the day. eaten: it is past, and
+    stands as it was eaten; without items only its energy is known.
     """
 
     number: Count
@@ -80,6 +81,7 @@ class Meal(Part):
     also: tuple[Words, ...] = ()
     notes: tuple[Words, ...] = ()
     cooked_on: DayName | None = None
+    eaten: Flag = False
 
 
 class SessionEntry(Part):
@@ -126,7 +128,8 @@ class PlanDay(Part):
 
     totals: of all meals. coverage: nutrient key -> share of the day's food, by grams, whose value the table knows, only
     where that is less than 1. missed: names of targets that could not be met. cautions: what touches this day. notes:
-    what was assumed, clipped or guessed. penalty: term -> points of the objective.
+    what was assumed, clipped or guessed. penalty: term -> points of the objective. now: the minute from which the day
+    was planned anew, null where it is as first planned: what begins before it is eaten, all else is still to come.
     """
 
     day: DayName
@@ -141,6 +144,7 @@ class PlanDay(Part):
     notes: tuple[Words, ...] = ()
     penalty: dict[str, Amount] = Field(default_factory=dict)
     solve: Solve | None = None
+    now: Time | None = None
 
     @model_validator(mode="after")
     def _date_is_that_day(self) -> PlanDay:
