@@ -8,13 +8,19 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from mealopt.api.cases import case_data as case_data
+from mealopt.api.cases import case_from_data as case_from_data
+from mealopt.api.cases import case_from_text as case_from_text
 from mealopt.api.cases import case_notes as case_notes
+from mealopt.api.cases import case_text as case_text
 from mealopt.api.cases import day_targets as day_targets
 from mealopt.api.cases import example_case_path as example_case_path
+from mealopt.api.cases import example_names as example_names
 from mealopt.api.cases import heaviest_day as heaviest_day
 from mealopt.api.cases import read_case as read_case
 from mealopt.api.cases import week_targets as week_targets
 from mealopt.api.days import plan_day as plan_day
+from mealopt.api.days import plan_from_text as plan_from_text
 from mealopt.api.days import plan_schema as plan_schema
 from mealopt.api.days import plan_text as plan_text
 from mealopt.api.days import read_plan as read_plan
@@ -27,6 +33,7 @@ from mealopt.api.foods import import_foods as import_foods
 from mealopt.api.foods import show_dish as show_dish
 from mealopt.api.foods import show_food as show_food
 from mealopt.api.progress import Progress as Progress
+from mealopt.api.progress import Stop as Stop
 from mealopt.api.writing import check_writable as check_writable
 from mealopt.api.writing import write_text as write_text
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from mealopt.core.clock import DAYS
 from mealopt.errors import BadInput
@@ -13,13 +13,19 @@ if TYPE_CHECKING:
     from mealopt.targets.model import DayTargets, WeekTargets
 
 
-def example_case_path() -> Path:
-    """The case file that ships with the program."""
+def example_case_path(name: str = "heavy") -> Path:
+    """The file of a case that ships with the program, the heavy week where no name is given. Raises BadInput."""
     package = Path(__file__).resolve().parents[1]
     for folder in (package / "examples", package.parent / "examples"):
-        if (folder / "heavy.toml").is_file():
-            return folder / "heavy.toml"
+        if (folder / f"{name}.toml").is_file():
+            return folder / f"{name}.toml"
     raise BadInput("the example that ships with the program is missing: install it again, or name a case file")
+
+
+def example_names() -> tuple[str, ...]:
+    """The names of all cases that ship with the program, the heavy week first."""
+    found = sorted(path.stem for path in example_case_path().parent.glob("*.toml"))
+    return tuple(sorted(found, key=lambda name: name != "heavy"))
 
 
 def read_case(path: str | Path | None = None) -> Case:
@@ -27,6 +33,34 @@ def read_case(path: str | Path | None = None) -> Case:
     from mealopt.people.reading import read_case as read
 
     return read(example_case_path() if path is None else Path(path))
+
+
+def case_from_text(text: str, where: str = "") -> Case:
+    """The case in TOML text; where: the words for its origin that a refusal begins with. Raises BadInput."""
+    from mealopt.people.reading import case_from_text as read
+
+    return read(text, where)
+
+
+def case_from_data(data: object, where: str = "") -> Case:
+    """The case in plain data, as a plan document holds it. Raises BadInput."""
+    from mealopt.people.reading import case_from_dict
+
+    return case_from_dict(data, where)
+
+
+def case_data(case: Case) -> dict[str, Any]:
+    """Plain data, JSON types only, that `case_from_data` reads to an equal case; unwritten keys stay unwritten."""
+    from mealopt.people.reading import case_to_dict
+
+    return case_to_dict(case)
+
+
+def case_text(case: Case) -> str:
+    """The case as a case file's TOML text, which `read_case` reads to an equal case."""
+    from mealopt.people.writing import case_to_text
+
+    return case_to_text(case)
 
 
 def case_notes(case: Case) -> list[str]:

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from mealopt.api.cases import heaviest_day
-from mealopt.api.progress import Progress
+from mealopt.api.progress import Progress, Stop
 
 if TYPE_CHECKING:
     from mealopt.documents.plan import Plan
@@ -21,15 +21,17 @@ def plan_day(
     seconds: float = 20.0,
     solver: str = "highs",
     progress: Progress | None = None,
+    stop: Stop | None = None,
 ) -> Plan:
     """Plan one day's meals (None: the heaviest day), proven within the gap, and rechecked by separate arithmetic.
 
-    Raises BadInput, Refused; Unplannable with what clashes; OutOfTime; BrokenPlan where the recheck finds a fault of
-    ours.
+    Where it is stopped, the document says so; KeyboardInterrupt where there was no plan yet. Raises BadInput, Refused;
+    Unplannable with what clashes; OutOfTime; BrokenPlan where the recheck finds a fault of ours.
     """
     from mealopt.plans.day.plan import plan_one_day
 
-    return plan_one_day(case, day or heaviest_day(case), gap=gap, seconds=seconds, solver=solver, progress=progress)
+    chosen = day or heaviest_day(case)
+    return plan_one_day(case, chosen, gap=gap, seconds=seconds, solver=solver, progress=progress, stop=stop)
 
 
 def recheck(plan: Plan, folder: str | Path | None = None) -> list[str]:
@@ -52,6 +54,13 @@ def read_plan(path: str | Path) -> Plan:
     from mealopt.files import read_text
 
     return plan_from_text(read_text(Path(path)), str(path))
+
+
+def plan_from_text(text: str, where: str = "") -> Plan:
+    """The plan document in JSON text; where: the words for its origin that a refusal begins with. Raises BadInput."""
+    from mealopt.documents.reading import plan_from_text as read
+
+    return read(text, where)
 
 
 def plan_text(plan: Plan) -> str:

@@ -34,6 +34,7 @@ from mealopt.cli.wording import (
 from mealopt.core.bands import Band
 from mealopt.core.clock import minutes_of
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN, UNITS
+from mealopt.core.words import ENDED, SLOTS
 
 if TYPE_CHECKING:
     from mealopt.api import Meal, Plan, PlanDay, SessionEntry, Solve, TargetBand
@@ -42,15 +43,6 @@ _TIME = "cyan"
 _SESSION = "bold magenta"
 
 _GIVEN = (ENERGY, PROTEIN, CARBOHYDRATE, FAT, FIBRE)
-
-_SLOTS = {"before": "before a session", "during": "in the session", "after": "after a session"}
-
-_STATUS = {
-    "optimal": "proven within the gap asked for",
-    "gap": "the time ended before the gap asked for was proven",
-    "limit": "the time ended, and how far it is from the best is not known",
-    "stopped": "stopped by hand: the best so far",
-}
 
 
 def day_page(plan: Plan, entry: PlanDay, *, method: bool) -> Iterator[RenderableType]:
@@ -107,7 +99,7 @@ def _carbohydrate(band: TargetBand | None) -> str:
 
 def _meal(meal: Meal, entry: PlanDay, method: bool) -> Group:
     kitchen = f" ({meal.minutes} min)" if meal.minutes else ""
-    slot = _SLOTS.get(meal.slot, meal.slot)
+    slot = SLOTS.get(meal.slot, meal.slot)
     title = Text(overflow="fold").append(f"{meal.number}. {slot.capitalize()}: ", style=HEADING).append(meal.dish)
     parts: list[RenderableType] = [title.append(kitchen, style=QUIET)]
     parts += [paragraph(portion(item), indent=2) for item in meal.items]
@@ -200,4 +192,4 @@ def _solve(solve: Solve) -> str:
     bound = "" if solve.bound is None else f", at best {solve.bound:.2f}"
     gap = "" if solve.gap is None else f", gap {100 * solve.gap:.2g} %"
     size = f"{solve.rows:,} rows, {solve.columns:,} columns"
-    return f"{solve.solver}, {_STATUS[solve.status]}{value}{bound}{gap}; {solve.seconds:.1f} s; {size}."
+    return f"{solve.solver}, {ENDED[solve.status]}{value}{bound}{gap}; {solve.seconds:.1f} s; {size}."

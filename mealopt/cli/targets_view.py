@@ -34,16 +34,12 @@ from mealopt.cli.wording import (
 from mealopt.core.bands import Band
 from mealopt.core.clock import DAYS, clock
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN, UNITS
+from mealopt.core.words import MARKS
 
 if TYPE_CHECKING:
     from mealopt.api import Case, DayTargets, SessionEnergy, Step, WeekTargets
 
 SCHEMA = "mealopt/targets-1"
-
-MARKS = (
-    "[project] marks a rule of this program's own, [common practice, no source] a rule of thumb, [memory] a value that "
-    "was not read in its source."
-)
 
 _TABLED = (ENERGY, PROTEIN, CARBOHYDRATE, FAT, FIBRE)
 

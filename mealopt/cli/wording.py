@@ -1,9 +1,8 @@
-"""Numbers, bands and paragraphs as a person reads them: a unit with each number, no false digits."""
+"""Paragraphs, tables and lines of a terminal; the words themselves stand in `core.words`, handed on here."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from datetime import date
 
 from rich.console import RenderableType
 from rich.padding import Padding
@@ -12,7 +11,16 @@ from rich.text import Text
 
 from mealopt.cli.output import width
 from mealopt.core.bands import Band
-from mealopt.core.nutrients import LABELS, UNITS
+from mealopt.core.words import DAY_NAMES as DAY_NAMES
+from mealopt.core.words import IN_SHORT as IN_SHORT
+from mealopt.core.words import amount as amount
+from mealopt.core.words import dated as dated
+from mealopt.core.words import duration as duration
+from mealopt.core.words import label as label
+from mealopt.core.words import limits as limits
+from mealopt.core.words import long_date as long_date
+from mealopt.core.words import missed as missed
+from mealopt.core.words import number as number
 
 #: Below this many characters a table of many columns becomes one block for each row.
 TABLE_FROM = 72
@@ -25,72 +33,6 @@ BAD = "bold red"
 GOOD = "green"
 HEADING = "bold"
 QUIET = "dim"
-
-DAY_NAMES = {
-    "mon": "Monday",
-    "tue": "Tuesday",
-    "wed": "Wednesday",
-    "thu": "Thursday",
-    "fri": "Friday",
-    "sat": "Saturday",
-    "sun": "Sunday",
-}
-
-IN_SHORT = (
-    "Planning help for healthy adults, not medical advice: read the cautions below; with a condition, a doctor or "
-    "registered dietitian decides."
-)
-
-
-def number(value: float) -> str:
-    """A number without false digits: 2,740 and 118 whole, 8.9 and 0.8 with one digit, 0.025 with two that count."""
-    if abs(value) >= 9.95:
-        return f"{value:,.0f}"
-    text = f"{value:.1f}" if abs(value) >= 0.095 or value == 0 else f"{value:.2g}"
-    return text.removesuffix(".0")
-
-
-def amount(value: float, key: str) -> str:
-    """A nutrient's number with the unit of its key: "118 g"."""
-    return f"{number(value)} {UNITS[key]}"
-
-
-def label(key: str) -> str:
-    """The words for a nutrient's key."""
-    return LABELS[key]
-
-
-def limits(band: Band, unit: str = "") -> str:
-    """A band in words: "3,815-3,971, aim 3,893", "at least 400", "at most 43"."""
-    least, aim, most = band.least, band.aim, band.most
-    unit = f" {unit}" if unit else ""
-    if least is not None and most is not None:
-        text = f"{number(least)}-{number(most)}{unit}"
-    elif least is not None:
-        text = f"at least {number(least)}{unit}"
-    elif most is not None:
-        text = f"at most {number(most)}{unit}"
-    else:
-        return "no limit" if aim is None else f"aim {number(aim)}{unit}"
-    return text if aim is None or aim == least else f"{text}, aim {number(aim)}"
-
-
-def duration(minutes: int) -> str:
-    """Minutes as people say them: "45 min", "2 h", "3 h 45 min"."""
-    hours, rest = divmod(minutes, 60)
-    if not hours:
-        return f"{rest} min"
-    return f"{hours} h {rest} min" if rest else f"{hours} h"
-
-
-def dated(on: date | None, day: str) -> str:
-    """The day's name, with its date where there is one: "Saturday 13 March 2027"."""
-    return f"{DAY_NAMES[day]} {long_date(on)}" if on else DAY_NAMES[day]
-
-
-def long_date(on: date) -> str:
-    """ "13 March 2027"."""
-    return f"{on.day} {on:%B %Y}"
 
 
 def heading(text: str) -> Text:
@@ -182,11 +124,3 @@ def drawn(band: Band, value: float, inner: int = 15) -> str:
     left = "[" if band.least is not None else " "
     right = "]" if band.most is not None else " "
     return f"{left}{''.join(line)}{right}"
-
-
-def missed(band: Band, value: float) -> float:
-    """How far a value lies outside its band, above 0 over it, below 0 short of it; rounding is let pass."""
-    for limit, sign in ((band.least, -1), (band.most, 1)):
-        if limit is not None and sign * (value - limit) > 1e-3 * abs(limit) + 1e-6:
-            return value - limit
-    return 0.0

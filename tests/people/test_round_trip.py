@@ -15,6 +15,7 @@ from mealopt.people.goal import BAND_KEYS, RestingEquation, SlotKind, Spread
 from mealopt.people.kitchen import Allergen, Diet
 from mealopt.people.reading import case_from_dict, case_from_text, case_to_dict
 from mealopt.people.session import Effort, EnergyFrom, EnergyIs, Kind
+from mealopt.people.writing import case_to_text
 
 
 def one_of(words: Any) -> st.SearchStrategy[str]:
@@ -141,6 +142,14 @@ def test_a_case_comes_back_equal(data: dict[str, Any]) -> None:
     assert case_to_dict(again) == plain
     text = "\n".join(f"{key} = {toml(value)}" for key, value in plain.items())
     assert case_from_text(text, "case.toml") == case
+
+
+@given(cases)
+def test_a_case_file_is_written_that_reads_equal(data: dict[str, Any]) -> None:
+    case = case_from_dict(data, "case")
+    again = case_from_text(case_to_text(case), "case.toml")
+    assert again == case
+    assert case_to_dict(again) == case_to_dict(case)
 
 
 @given(cases)

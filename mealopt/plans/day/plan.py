@@ -7,6 +7,7 @@ from dataclasses import replace
 from mealopt.documents.plan import Plan
 from mealopt.errors import OutOfTime
 from mealopt.milp.answer import Status
+from mealopt.milp.stages import Stop
 from mealopt.people.case import Case
 from mealopt.plans.day.document import day_plan
 from mealopt.plans.day.explain import explained
@@ -19,15 +20,26 @@ from mealopt.recheck.check import assert_plan
 
 
 def plan_one_day(
-    case: Case, day: str, *, gap: float, seconds: float, solver: str, progress: Progress | None = None
+    case: Case,
+    day: str,
+    *,
+    gap: float,
+    seconds: float,
+    solver: str,
+    progress: Progress | None = None,
+    stop: Stop | None = None,
 ) -> Plan:
     """Plan the day. Raises BadInput, Refused, Unplannable, OutOfTime, BrokenPlan.
 
-    Ctrl-C ends the search with the best day so far, whose document says that it was stopped; KeyboardInterrupt where
-    there is none yet.
+    Ctrl-C, or stop where it says True, ends the search with the best day so far, whose document says that it was
+    stopped; KeyboardInterrupt where there is none yet.
     """
     posed = pose_day(case, day)
-    with stop_by_hand() as stopped:
+    with stop_by_hand() as pressed:
+
+        def stopped() -> bool:
+            return pressed() or (stop is not None and stop())
+
         try:
             solved = solve_posed(posed, gap, seconds, solver, progress, stopped)
         except OutOfTime:

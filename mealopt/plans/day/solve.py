@@ -131,7 +131,9 @@ def _run(
 
     def tell(value: float, bound: float) -> None:
         if progress is not None:
-            progress(f"penalty {value:.1f}, at best {max(bound, 0.0):.1f}")
+            least = max(bound, 0.0)
+            apart = max(0.0, value - least) / max(value, weights.FLOOR)
+            progress(f"penalty {value:.1f}, at best {least:.1f}, gap {100 * apart:.1f} %")
 
     beat = float("inf") if best is None else best.answer.objective
     return solve_in_stages(problem.model, groups, gap, weights.FLOOR, seconds, tell, problem.decisive(), beat, stop)

@@ -1,0 +1,165 @@
+"""Numbers, bands, times and foods as a person reads them: a unit with each number, no false digits.
+
+Shared by the terminal and the page, so that both say the same.
+"""
+
+from __future__ import annotations
+
+import re
+from datetime import date
+from typing import Protocol
+
+from mealopt.core.bands import Band
+from mealopt.core.nutrients import LABELS, UNITS
+
+DAY_NAMES = {
+    "mon": "Monday",
+    "tue": "Tuesday",
+    "wed": "Wednesday",
+    "thu": "Thursday",
+    "fri": "Friday",
+    "sat": "Saturday",
+    "sun": "Sunday",
+}
+
+IN_SHORT = (
+    "Planning help for healthy adults, not medical advice: read the cautions below; with a condition, a doctor or "
+    "registered dietitian decides."
+)
+
+MARKS = (
+    "[project] marks a rule of this program's own, [common practice, no source] a rule of thumb, [memory] a value that "
+    "was not read in its source."
+)
+
+#: A meal's kind, where its word alone would not say it.
+SLOTS = {"before": "before a session", "during": "in the session", "after": "after a session"}
+
+#: How far the search for a plan came.
+ENDED = {
+    "optimal": "proven within the gap asked for",
+    "gap": "the time ended before the gap asked for was proven",
+    "limit": "the time ended, and how far it is from the best is not known",
+    "stopped": "stopped by hand: the best so far",
+}
+
+
+def number(value: float) -> str:
+    """A number without false digits: 2,740 and 118 whole, 8.9 and 0.8 with one digit, 0.025 with two that count."""
+    if abs(value) >= 9.95:
+        return f"{value:,.0f}"
+    text = f"{value:.1f}" if abs(value) >= 0.095 or value == 0 else f"{value:.2g}"
+    return text.removesuffix(".0")
+
+
+def amount(value: float, key: str) -> str:
+    """A nutrient's number with the unit of its key: "118 g"."""
+    return f"{number(value)} {UNITS[key]}"
+
+
+def label(key: str) -> str:
+    """The words for a nutrient's key."""
+    return LABELS[key]
+
+
+def limits(band: Band, unit: str = "") -> str:
+    """A band in words: "3,815-3,971, aim 3,893", "at least 400", "at most 43"."""
+    least, aim, most = band.least, band.aim, band.most
+    unit = f" {unit}" if unit else ""
+    if least is not None and most is not None:
+        text = f"{number(least)}-{number(most)}{unit}"
+    elif least is not None:
+        text = f"at least {number(least)}{unit}"
+    elif most is not None:
+        text = f"at most {number(most)}{unit}"
+    else:
+        return "no limit" if aim is None else f"aim {number(aim)}{unit}"
+    return text if aim is None or aim == least else f"{text}, aim {number(aim)}"
+
+
+def duration(minutes: int) -> str:
+    """Minutes as people say them: "45 min", "2 h", "3 h 45 min"."""
+    hours, rest = divmod(minutes, 60)
+    if not hours:
+        return f"{rest} min"
+    return f"{hours} h {rest} min" if rest else f"{hours} h"
+
+
+def dated(on: date | None, day: str) -> str:
+    """The day's name, with its date where there is one: "Saturday 13 March 2027"."""
+    return f"{DAY_NAMES[day]} {long_date(on)}" if on else DAY_NAMES[day]
+
+
+def long_date(on: date) -> str:
+    """ "13 March 2027"."""
+    return f"{on.day} {on:%B %Y}"
+
+
+def missed(band: Band, value: float) -> float:
+    """How far a value lies outside its band, above 0 over it, below 0 short of it; rounding is let pass."""
+    for limit, sign in ((band.least, -1), (band.most, 1)):
+        if limit is not None and sign * (value - limit) > 1e-3 * abs(limit) + 1e-6:
+            return value - limit
+    return 0.0
+
+
+class Weighed(Protocol):
+    """A food of a meal, as the plan document lists it."""
+
+    @property
+    def food(self) -> str: ...
+    @property
+    def grams(self) -> float: ...
+    @property
+    def measure(self) -> str: ...
+    @property
+    def state(self) -> str: ...
+    @property
+    def as_bought_g(self) -> float: ...
+
+
+#: States that say nothing which the food's name does not.
+_PLAIN = ("ready", "liquid")
+
+#: Bought weight is told where it differs by more than this share: cooked rice, fruit with a stone.
+_WORTH_TELLING = 0.05
+
+_WEIGHT = re.compile(r"[\d.,]+ g")
+
+
+def portion(item: Weighed) -> str:
+    """A food in kitchen measure and grams: "1/2 cup oats, rolled (40 g, dry)", "3 eggs (150 g, cooked)".
+
+    Bought weight is told where peel or cooking makes it another one.
+    """
+    details = [] if item.state in _PLAIN or item.state in item.food.split() else [item.state]
+    if item.as_bought_g and abs(item.as_bought_g - item.grams) > max(1.0, _WORTH_TELLING * item.grams):
+        details.append(f"{number(item.as_bought_g)} g as bought")
+    if not _WEIGHT.fullmatch(item.measure):
+        details.insert(0, f"{number(item.grams)} g")
+    return measured(item.measure, item.food) + (f" ({', '.join(details)})" if details else "")
+
+
+def measured(measure: str, food: str) -> str:
+    """Measure and food as one phrase; a measure that is the food itself is not said twice.
+
+    "1/2 cup" of "oats, rolled" is "1/2 cup oats, rolled"; "3 eggs" of "egg" is "3 eggs"; "29 sweets" of "jelly sweets"
+    is "29 jelly sweets"; "1/2 small baked potato" of "potato, baked" is just that.
+    """
+    head, comma, tail = food.partition(",")
+    kept, unit = measure.split(" ")[:-1], measure.split(" ")[-1]
+    named = head.split(" ")
+    if not kept or not (_forms(unit) & _forms(named[-1])):
+        return f"{measure} {food}"
+    said = [word for word in named[:-1] if word not in kept]
+    told = tail.strip() in kept
+    return f"{' '.join([*kept, *said, unit])}{'' if told else comma + tail}"
+
+
+def _forms(word: str) -> set[str]:
+    """The word and what it may be the plural of."""
+    forms = {word}
+    for end, single in (("ies", "y"), ("ves", "f"), ("es", ""), ("s", "")):
+        if word.endswith(end) and len(word) > len(end) + 1:
+            forms.add(word.removesuffix(end) + single)
+    return forms
