@@ -154,7 +154,13 @@ class PlanDay(Part):
 
 
 class Grocery(Part):
-    """One line of the shopping. need_g, at_home_g, buy_g: as bought; price: of all packs, null where unknown."""
+    """One line of the shopping. need_g, at_home_g, buy_g: as bought; price: of all packs, null where unknown.
+
+    food: the pantry's name; foods: all of its foods that the line is for (raw and boiled carrots are one thing to buy).
+    days: on which it is cooked or eaten. packs and pack_g are 0 where no pack is known. says: the line as a shopper
+    reads it. shop: the first or the second one. left_g: what remains of it. staple: a kitchen is taken to have it, so
+    that nothing is bought.
+    """
 
     aisle: Words
     food: Words
@@ -165,6 +171,11 @@ class Grocery(Part):
     buy_g: Amount
     price: Amount | None
     days: tuple[DayName, ...]
+    foods: tuple[Words, ...] = ()
+    says: str = ""
+    shop: Count = 1
+    left_g: Amount = 0.0
+    staple: Flag = False
 
 
 class WeekCheck(Part):

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import csv
 import math
+from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 
 from mealopt.errors import BadInput
+from mealopt.files import read_text
 from mealopt.table.files import foods_folder
 from mealopt.table.find import nearest
 from mealopt.table.pantry import Food, Pantry, shipped_pantry
@@ -16,6 +18,14 @@ HEADER = ("food", "pack_g", "price")
 
 #: What the shipped prices are counted in: an invented currency, because the prices are invented.
 CURRENCY = "coin"
+
+
+@dataclass(frozen=True, slots=True)
+class PackPrice:
+    """What one pack costs. pack_g: its grams as bought."""
+
+    pack_g: float
+    price: float
 
 
 def _amount(text: str, where: str, key: str) -> float:
@@ -37,20 +47,23 @@ def as_eaten(price: float, pack_g: float, food: Food) -> float:
 
 
 def read_prices(path: Path, pantry: Pantry) -> dict[str, float]:
-    """Price per gram as eaten, by pantry food, from a file of food, pack_g and price.
+    """Price per gram as eaten, by pantry food, from a file of food, pack_g and price. Raises BadInput."""
+    listed = read_price_list(path, pantry)
+    return {name: as_eaten(pack.price, pack.pack_g, pantry.foods[name]) for name, pack in listed.items()}
+
+
+def read_price_list(path: Path, pantry: Pantry) -> dict[str, PackPrice]:
+    """Pack and its price, by pantry food, from a file of food, pack_g and price.
 
     Lines that start with # are notes. A food that the file leaves out has no price. Raises BadInput with file and line
     where the header is another one, a food is unknown (with the nearest that is known) or stands twice, or a number is
     none above 0.
     """
-    try:
-        lines = path.read_text(encoding="utf-8").splitlines()
-    except (OSError, UnicodeDecodeError) as error:
-        raise BadInput(f"{path}: cannot be read ({error})") from error
+    lines = read_text(path).removeprefix("\ufeff").splitlines()
     numbered = [(number, line) for number, line in enumerate(lines, start=1) if line.strip() and line[0] != "#"]
     if not numbered or next(csv.reader([numbered[0][1]])) != list(HEADER):
         raise BadInput(f"{path}: the first line must read {','.join(HEADER)}")
-    prices: dict[str, float] = {}
+    prices: dict[str, PackPrice] = {}
     for number, line in numbered[1:]:
         where, cells = f"{path}, line {number}", next(csv.reader([line]))
         if len(cells) != len(HEADER):
@@ -60,8 +73,7 @@ def read_prices(path: Path, pantry: Pantry) -> dict[str, float]:
             raise BadInput(f"{where}: food: the pantry has no {name!r}{nearest(name, pantry)}")
         if name in prices:
             raise BadInput(f"{where}: food: {name} stands twice")
-        pack_g, price = _amount(cells[1], where, "pack_g"), _amount(cells[2], where, "price")
-        prices[name] = as_eaten(price, pack_g, pantry.foods[name])
+        prices[name] = PackPrice(_amount(cells[1], where, "pack_g"), _amount(cells[2], where, "price"))
     return prices
 
 
@@ -69,3 +81,9 @@ def read_prices(path: Path, pantry: Pantry) -> dict[str, float]:
 def shipped_prices() -> dict[str, float]:
     """The invented prices that ship with the program, in CURRENCY per gram as eaten, read once a process."""
     return read_prices(foods_folder() / "prices.csv", shipped_pantry())
+
+
+@lru_cache(maxsize=1)
+def shipped_price_list() -> dict[str, PackPrice]:
+    """The invented packs and prices that ship with the program, read once a process."""
+    return read_price_list(foods_folder() / "prices.csv", shipped_pantry())

@@ -87,5 +87,5 @@ def test_broken_lists_are_refused(tmp_path: Path, pantry: Pantry, text: str, mes
 
 
 def test_a_list_that_cannot_be_read_is_refused(tmp_path: Path, pantry: Pantry) -> None:
-    with pytest.raises(BadInput, match="cannot be read"):
+    with pytest.raises(BadInput, match="is a folder"):
         read_prices(tmp_path, pantry)

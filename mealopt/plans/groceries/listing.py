@@ -1,0 +1,79 @@
+"""The lines of a shopping: things in packs, by shop and in the order in which a shop is walked."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+
+from mealopt.documents.plan import Grocery, Plan
+from mealopt.plans.groceries.needs import OWN_AISLE, Thing, day_at
+from mealopt.plans.groceries.shops import Part, Shops, parts_of
+from mealopt.plans.groceries.words import says
+from mealopt.table.prices import PackPrice
+
+#: The order in which a shop is walked: fresh food first, frozen last, so that it thaws least [common practice, no
+#: source].
+WALK = (
+    "vegetables",
+    "fruit",
+    "bread",
+    "breakfast",
+    "grains",
+    "pulses and tins",
+    "dried fruit and nuts",
+    "oils and vinegars",
+    "sauces and seasonings",
+    "spreads and sweets",
+    "sports",
+    "drinks",
+    "soya and plant drinks",
+    "eggs",
+    "dairy",
+    "meat",
+    "fish",
+    "frozen",
+    OWN_AISLE,
+)
+
+
+def price_of(thing: Thing, prices: Mapping[str, PackPrice]) -> PackPrice | None:
+    """Pack and price of a thing: of that of its foods of which most is needed, among those that have one."""
+    named = [name for name in thing.foods if name in prices]
+    return prices[max(named, key=lambda name: (thing.foods[name], name))] if named else None
+
+
+def lines_of(
+    plan: Plan, things: Sequence[Thing], have: Mapping[str, float], prices: Mapping[str, PackPrice], shops: Shops
+) -> list[tuple[Grocery, Thing, Part]]:
+    """Every line with what it came from.
+
+    have: thing's name -> grams at home. A pack that the price list names is the one that is sold.
+    """
+    found = []
+    for thing in things:
+        price, usual = price_of(thing, prices), thing.pack_g
+        thing.pack_g = price.pack_g if price else usual
+        at_home = have.get(thing.name, 0.0)
+        if thing.sold.staple:
+            at_home = max(at_home, Part(1, thing.by_day, 0.0, 0, 0.0).need_g)
+        found += [(_line(plan, thing, part, price, usual), thing, part) for part in parts_of(thing, at_home, shops)]
+    return sorted(found, key=lambda entry: (entry[0].shop, WALK.index(entry[0].aisle), entry[1].name))
+
+
+def _line(plan: Plan, thing: Thing, part: Part, price: PackPrice | None, usual: float) -> Grocery:
+    return Grocery(
+        aisle=thing.aisle,
+        food=thing.food,
+        need_g=part.need_g,
+        at_home_g=part.at_home_g,
+        packs=part.packs,
+        pack_g=thing.pack_g,
+        buy_g=part.buy_g,
+        price=round(part.packs * price.price, 2) if price else None,
+        days=tuple(dict.fromkeys(day_at(plan, place) for place in sorted(part.by_day))),  # type: ignore[misc]
+        foods=tuple(sorted(thing.foods)),
+        says=says(part.packs, thing.pack_g, part.buy_g, thing.sold, usual),
+        shop=part.shop,
+        left_g=math.floor(max(0.0, part.left_g) * 10.0 + 1e-6) / 10.0,
+        staple=thing.sold.staple,
+    )

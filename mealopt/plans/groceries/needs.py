@@ -1,0 +1,98 @@
+"""What a plan needs: each thing that a shop sells, in grams as bought, by the day on which it is cooked or eaten."""
+
+from __future__ import annotations
+
+import math
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from mealopt.core.clock import DAYS
+from mealopt.documents.plan import Item, Meal, Plan, PlanDay
+from mealopt.table.packs import Sold, sold
+from mealopt.table.pantry import SUPPLEMENT, Food, Pantry
+
+#: Where foods of a person's own stand whose file is not at hand.
+OWN_AISLE = "your own foods"
+OWN = "own:"
+
+#: Meals at the table, which others share; what is eaten before, in and after sessions is the athlete's alone.
+SHARED = ("breakfast", "lunch", "dinner", "snack")
+
+
+@dataclass(slots=True)
+class Thing:
+    """One thing to buy.
+
+    name: as a shop says it. aisle, pack_g, keeps_days: of the pantry; 0 where not known. amounts: day's place -> grams
+    as bought of each item. foods: pantry name -> grams as bought, of those that stand in the plan.
+    """
+
+    name: str
+    sold: Sold
+    aisle: str
+    pack_g: float
+    keeps_days: int
+    amounts: dict[int, list[float]] = field(default_factory=lambda: defaultdict(list))
+    foods: dict[str, float] = field(default_factory=lambda: defaultdict(float))
+
+    @property
+    def by_day(self) -> dict[int, float]:
+        """Day's place -> grams as bought, in order."""
+        return {place: math.fsum(self.amounts[place]) for place in sorted(self.amounts)}
+
+    @property
+    def food(self) -> str:
+        """The pantry food of which most is needed."""
+        return max(self.foods, key=lambda name: (self.foods[name], name))
+
+
+def place_of(plan: Plan, day: str) -> int:
+    """A day's place after the plan's first day, which has place 0."""
+    return (DAYS.index(day) - DAYS.index(plan.days[0].day)) % len(DAYS)
+
+
+def cooked_at(plan: Plan, day: PlanDay, meal: Meal) -> int:
+    """The place of the day on which a meal is cooked: that on which it is eaten, or an earlier one."""
+    eaten = place_of(plan, day.day)
+    return eaten if meal.cooked_on is None else eaten - (DAYS.index(day.day) - DAYS.index(meal.cooked_on)) % len(DAYS)
+
+
+def day_at(plan: Plan, place: int) -> str:
+    """The day of a place."""
+    return DAYS[(DAYS.index(plan.days[0].day) + place) % len(DAYS)]
+
+
+def things_of(plan: Plan, pantry: Pantry, times: float) -> list[Thing]:
+    """All that a plan needs. times: grams on the table for each gram of the athlete's."""
+    found: dict[tuple[str, bool], Thing] = {}
+    for place, meal, item in _items(plan):
+        food = pantry.foods.get(item.food)
+        key = (sold(food).name if food else item.food, item.source.startswith(OWN))
+        thing = found.setdefault(key, _thing(food, item))
+        shared = meal.slot in SHARED and not (food and SUPPLEMENT in food.counts)
+        grams = as_bought(item, food) * (times if shared else 1.0)
+        thing.amounts[place].append(grams)
+        thing.foods[item.food] += grams
+    return list(found.values())
+
+
+def _items(plan: Plan) -> Iterator[tuple[int, Meal, Item]]:
+    for day in plan.days:
+        for meal in day.meals:
+            place = cooked_at(plan, day, meal)
+            yield from ((place, meal, item) for item in meal.items)
+
+
+def _thing(food: Food | None, item: Item) -> Thing:
+    if food is None:
+        return Thing(item.food, Sold(item.food), OWN_AISLE, 0.0, 0)
+    how = sold(food)
+    return Thing(how.name, how, food.aisle, food.pack_g, food.keeps_days)
+
+
+def as_bought(item: Item, food: Food | None) -> float:
+    """Grams of the bought food that an item takes, peel and stones with them; never less than the plan itself says."""
+    if food is None:
+        return item.as_bought_g
+    return max(item.as_bought_g, item.grams / food.yield_factor / (food.edible_percent / 100.0))
