@@ -32,6 +32,9 @@ SCHEMA = "mealopt/plan-1"
 SOURCE_PATTERN = r"^(USDA-SR28:[0-9]{5}|own:[^#]+#.+)$"
 
 
+SlotKind = Literal["breakfast", "lunch", "dinner", "snack", "before", "during", "after"]
+
+
 class Table(Part):
     """The food-composition table that the plan was made with. sha256: of the file, in hexadecimal."""
 
@@ -66,7 +69,7 @@ class Meal(Part):
     """
 
     number: Count
-    slot: Literal["breakfast", "lunch", "dinner", "snack", "before", "during", "after"]
+    slot: SlotKind
     time: Time
     ends: Time
     dish: Words
@@ -110,7 +113,8 @@ class Solve(Part):
     """How the answer was found. gap: (value - bound) / max(value, a stated floor); null where no bound is known.
 
     status: "optimal" within the gap that was asked for; "gap" where the time ended before it; "limit" where nothing is
-    known about the distance from the best; "stopped" by hand.
+    known about the distance from the best; "stopped" by hand. says: what was proven instead, where a plan was changed
+    and not sought anew: then objective is its penalty and bound that of any plan of the day, as far as it is known.
     """
 
     solver: Words
@@ -121,6 +125,23 @@ class Solve(Part):
     seconds: Amount
     rows: Whole
     columns: Whole
+    says: str = ""
+
+
+class SkippedMeal(Part):
+    """A meal that the day has by its case and that is left out: its number among all of the day's, and its time."""
+
+    number: Count
+    slot: SlotKind
+    time: Time
+    ends: Time
+
+
+class Struck(Part):
+    """What was struck out of a day. meal: its number, null for every meal; what: a food, or the id of a dish."""
+
+    meal: Count | None
+    what: Words
 
 
 class PlanDay(Part):
@@ -130,6 +151,8 @@ class PlanDay(Part):
     where that is less than 1. missed: names of targets that could not be met. cautions: what touches this day. notes:
     what was assumed, clipped or guessed. penalty: term -> points of the objective. now: the minute from which the day
     was planned anew, null where it is as first planned: what begins before it is eaten, all else is still to come.
+    skipped: meals that are left out; the others keep their numbers. struck: what was struck out since the day was
+    planned.
     """
 
     day: DayName
@@ -145,6 +168,8 @@ class PlanDay(Part):
     penalty: dict[str, Amount] = Field(default_factory=dict)
     solve: Solve | None = None
     now: Time | None = None
+    skipped: tuple[SkippedMeal, ...] = ()
+    struck: tuple[Struck, ...] = ()
 
     @model_validator(mode="after")
     def _date_is_that_day(self) -> PlanDay:

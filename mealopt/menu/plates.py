@@ -56,10 +56,14 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class Plate:
-    """A dish as it can be served to this athlete in this slot."""
+    """A dish as it can be served to this athlete in this slot.
+
+    place: on the day's card, from 0; None where that is its place among the plates that it is posed with.
+    """
 
     dish: Dish
     parts: tuple[Part, ...]
+    place: int | None = None
 
 
 def per_gram(food: Food, pantry: Pantry) -> dict[str, float]:
@@ -86,7 +90,7 @@ class Larder:
         self.menu = menu
         self.filter = foods
         self._seed = seed
-        self._prices = prices or {}
+        self.prices = prices or {}
         self._choices: dict[str, Choice | None] = {}
 
     def choice(self, name: str) -> Choice | None:
@@ -142,7 +146,7 @@ class Larder:
             step_g=food.step_g,
             steps=(least, max(most, least)),
             most_day_g=food.most_day_g,
-            price_per_gram=self._prices.get(food.name),
+            price_per_gram=self.prices.get(food.name),
         )
 
 

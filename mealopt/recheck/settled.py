@@ -14,7 +14,7 @@ from mealopt.recheck.words import at_meal
 def broken_settled(day: PlanDay, books: Books) -> Iterator[str]:
     """Every settled meal of the day against what the case says of it."""
     fixed = books.facts.kitchen.fixed if books.facts else ()
-    times = {meal.time for meal in day.meals if meal.slot != "during"}
+    times = {meal.time for meal in day.meals if meal.slot != "during"} | {entry.time for entry in day.skipped}
     for entry in fixed:
         if entry.day == day.day and entry.time not in times:
             yield f"{day.day}: the meal that is settled for {entry.time} is not there"

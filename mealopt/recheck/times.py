@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import pairwise
+from itertools import count, pairwise
 
 from mealopt.core.clock import clock, minutes_of
 from mealopt.documents.plan import Meal, PlanDay
@@ -40,7 +40,9 @@ def broken_times(day: PlanDay, books: Books) -> Iterator[str]:
 
 
 def _order(day: PlanDay, books: Books) -> Iterator[str]:
-    for number, meal in enumerate(day.meals, start=1):
+    skipped = {entry.number for entry in day.skipped}
+    numbers = (number for number in count(1) if number not in skipped)
+    for number, meal in zip(numbers, day.meals, strict=False):
         if meal.number != number:
             yield f"{at_meal(day, meal)}: it is the day's meal {number}, counted from 1"
         lasts = minutes_of(meal.ends) - minutes_of(meal.time)

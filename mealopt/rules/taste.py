@@ -38,7 +38,8 @@ def likes(problem: Problem) -> Iterator[Row]:
 def rotation(problem: Problem) -> Iterator[Row]:
     """Charge each dish by its place in the day's order of dishes for its slot (shape: no row)."""
     for options in problem.servings:
-        for place, serving in enumerate(options):
+        for among, serving in enumerate(options):
+            place = among if serving.plate.place is None else serving.plate.place
             problem.charge(ROTATION, serving.served, weights.PLACE * place)
     return iter(())
 

@@ -28,6 +28,8 @@ MODELS: tuple[type[BaseModel], ...] = (
     plan.Plan,
     plan.Table,
     plan.PlanDay,
+    plan.SkippedMeal,
+    plan.Struck,
     plan.SessionEntry,
     plan.Meal,
     plan.Item,

@@ -7,7 +7,7 @@ charged, so a plate far down the card can be ruled out without looking at it.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from mealopt.core.slots import KINDS, Slot
 from mealopt.menu.dishes import Menu
@@ -19,7 +19,7 @@ class Card:
     """The plates of each slot. protein_wanted: the day's protein, grams per kcal.
 
     settled: slot index -> the one plate that stands there. breakfast: the seed of a breakfast that should be the same
-    every day; "" where days differ.
+    every day; "" where days differ. laid: the plates of each slot in their order, where that is known already.
     """
 
     def __init__(
@@ -30,11 +30,12 @@ class Card:
         protein_wanted: float = 0.0,
         settled: Mapping[int, Plate] | None = None,
         breakfast: str = "",
+        laid: Sequence[Sequence[Plate]] | None = None,
     ) -> None:
         self._slots = slots
         self._breakfast = breakfast
         given = settled or {}
-        self._all = [
+        self._all = [list(plates) for plates in laid or ()] or [
             [given[slot.index]] if slot.index in given else self._ordered(slot, larder, seed, protein_wanted)
             for slot in slots
         ]

@@ -44,7 +44,8 @@ class PosedDay:
     """All that one day's problem is made of, but its plates.
 
     settled, settled_plates: what the case settles, and slot index -> the plate that it makes. breakfast_seed: of a
-    breakfast that should be the same every day; "" where days differ. notes: what was assumed on the way.
+    breakfast that should be the same every day; "" where days differ. notes: what was assumed on the way. laid: the
+    plates of each slot in their order, where they are not to be drawn.
     """
 
     case: Case
@@ -61,12 +62,13 @@ class PosedDay:
     settled: SettledDay = field(default_factory=SettledDay)
     settled_plates: Mapping[int, Plate] = field(default_factory=dict)
     breakfast_seed: str = ""
+    laid: tuple[tuple[Plate, ...], ...] | None = None
 
     def card(self) -> Card:
         """A fresh card for the day."""
         energy, protein = self.bands[ENERGY].aim or 1.0, self.bands[PROTEIN].least or 0.0
         wanted = protein / energy
-        return Card(self.slots, self.larder, self.seed, wanted, self.settled_plates, self.breakfast_seed)
+        return Card(self.slots, self.larder, self.seed, wanted, self.settled_plates, self.breakfast_seed, self.laid)
 
     def problem(self, card: Card, leave_out: frozenset[str] = frozenset()) -> Problem:
         """The rows and columns of what the card holds now."""

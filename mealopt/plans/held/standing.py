@@ -1,0 +1,166 @@
+"""From a plan document back to a posed day, and what stands in it.
+
+Everything is found again from the document: its case, the day's slots and limits, each meal's plate with all foods that
+may fill its parts. Today's stand-ins for alike foods play no part here: what stands must be a choice, and so may what
+it could be swapped for.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from mealopt.documents.plan import Meal, Plan, PlanDay
+from mealopt.errors import BadInput
+from mealopt.menu.plates import Larder, Plate, plate
+from mealopt.people.reading import case_from_dict
+from mealopt.plans.day.pose import PosedDay, pose_day
+from mealopt.plans.held.assign import foods_of
+from mealopt.plans.held.laid import check_laid, without_slots
+from mealopt.plans.held.plates import StandingFood, same_foods
+from mealopt.plans.own import own_table, plan_menu
+from mealopt.recheck.check import recheck_plan
+from mealopt.rules.problem import Problem
+from mealopt.rules.registry import pose
+from mealopt.table.composition import shipped_composition
+
+#: More plates than any slot has.
+ALL = 1_000_000
+
+
+@dataclass(frozen=True, slots=True)
+class StandingMeal:
+    """A meal as it stands. index: of its slot. plate: with every food that may fill its parts.
+
+    foods: none where the case gives the meal's foods or its energy alone; its plate then leaves nothing to choose.
+    """
+
+    index: int
+    meal: Meal
+    plate: Plate
+    foods: tuple[StandingFood, ...]
+
+    @property
+    def names(self) -> frozenset[str]:
+        """Its foods by name, but the salt that it is cooked with."""
+        return frozenset(food.choice.name for food in self.foods)
+
+    def grams(self, name: str) -> float:
+        """Grams of one of its foods, in whole kitchen steps; 0 where it is not there."""
+        return sum(food.steps * food.choice.step_g for food in self.foods if food.choice.name == name)
+
+    def held(self, *, to_the_gram: bool = True) -> Plate:
+        """Its plate with just its foods: to the gram, or with amounts free within the plate."""
+        return self.plate if not self.foods else same_foods(self.plate, self.foods, to_the_gram=to_the_gram)
+
+
+@dataclass(frozen=True, slots=True)
+class StandingDay:
+    """A planned day, posed again. meals: one a slot of posed, in its order; skipped meals are in neither.
+
+    entry: the document's day. wide: the larder with every food that the athlete may be given. places: (index of a slot,
+    dish) -> its place on the day's card. named: every dish and food on that card.
+    """
+
+    plan: Plan
+    entry: PlanDay
+    posed: PosedDay
+    meals: tuple[StandingMeal, ...]
+    wide: Larder
+    places: Mapping[tuple[int, str], int]
+    named: frozenset[str]
+
+    def plate(self, index: int, dish_id: str) -> Plate | None:
+        """A dish of the menu as it may be served in a slot, with every food and its place on the card; or None."""
+        dish, slot = self.wide.menu.dishes[dish_id], self.posed.slots[index]
+        found = plate(dish, slot, self.wide)
+        return None if found is None else replace(found, place=self._place(index, dish_id))
+
+    def _place(self, index: int, dish_id: str) -> int:
+        last = sum(slot == index for slot, _ in self.places)
+        return self.places.get((index, dish_id), last)
+
+    def problem(self, options: Sequence[Sequence[Plate]]) -> Problem:
+        """The day's rules and penalty over these plates, for each slot one or more; each charged by its place."""
+        posed = self.posed
+        wishes = replace(posed.wishes, beyond=posed.wishes.prefer & self.named)
+        plates = tuple(tuple(plates) for plates in options)
+        problem = Problem(posed.slots, plates, posed.bands, wishes, posed.refuel, posed.own)
+        pose(problem)
+        return problem
+
+    def at(self, number: int) -> StandingMeal | None:
+        """The meal of this number; None where there is none."""
+        return next((meal for meal in self.meals if meal.meal.number == number), None)
+
+
+def plan_entry(plan: Plan, day: str | None, where: str = "the plan") -> PlanDay:
+    """The day of a plan; None: its only one. Raises BadInput."""
+    names = [entry.day for entry in plan.days]
+    if day is None and len(names) == 1:
+        return plan.days[0]
+    if day is None:
+        raise BadInput(f"{where}: it holds {len(names)} days; one of them is expected: {', '.join(names)}")
+    for entry in plan.days:
+        if entry.day == day:
+            return entry
+    raise BadInput(f"{where}: read the day {day!r}; it holds {', '.join(names)}")
+
+
+def check_whole(plan: Plan, folder: Path | None, where: str) -> None:
+    """Raise BadInput where the plan does not hold what it promises, or is of another table."""
+    table = shipped_composition()
+    if plan.table.sha256 != table.sha256:
+        raise BadInput(
+            f"{where}: read a plan made with the food table {plan.table.name} of SHA-256 {plan.table.sha256[:12]}...; "
+            f"one made with {table.sha256[:12]}... is expected: plan it anew"
+        )
+    menu = plan_menu(plan, folder)
+    broken = recheck_plan(plan, table, menu.pantry, own_table(menu))
+    if broken:
+        more = f" (and {len(broken) - 1} more)" if len(broken) > 1 else ""
+        raise BadInput(f"{where}: this plan does not hold what it says: {broken[0]}{more}")
+
+
+def standing_day(
+    plan: Plan, day: str | None = None, folder: Path | None = None, where: str = "the plan"
+) -> StandingDay:
+    """A day of a plan posed again, with what stands in it; the plan is rechecked first.
+
+    folder: that of the case file, beside which own foods lie. where: the words that a refusal begins with. Raises
+    BadInput where the plan is wrong, of another table, or not what its case gives; Refused as planning does.
+    """
+    entry = plan_entry(plan, day, where)
+    check_whole(plan, folder, where)
+    case = case_from_dict(plan.case, f"{where}, case").beside(folder)
+    whole = pose_day(case, entry.day)
+    check_laid(entry, whole.slots, where)
+    card = whole.card()
+    card.deal(ALL)
+    drawn = card.plates
+    card.deal(0)
+    posed, numbers = without_slots(whole, frozenset(meal.number for meal in entry.skipped))
+    places = {
+        (index, found.dish.id): place
+        for index, number in enumerate(numbers)
+        for place, found in enumerate(drawn[number - 1])
+    }
+    wide = Larder(whole.larder.menu, whole.larder.filter, whole.larder.prices)
+    empty = StandingDay(plan, entry, posed, (), wide, places, card.beyond)
+    meals = tuple(_standing(empty, index, meal, where) for index, meal in enumerate(entry.meals))
+    return replace(empty, meals=meals)
+
+
+def _standing(day: StandingDay, index: int, meal: Meal, where: str) -> StandingMeal:
+    spot = f"{where}, {day.entry.day}, meal {meal.number}"
+    settled = day.posed.settled_plates.get(index)
+    if settled is not None:
+        given = day.posed.slots[index].given
+        return StandingMeal(index, meal, settled, () if given else foods_of(meal.items, settled, spot))
+    if meal.dish_id is None or meal.dish_id not in day.wide.menu.dishes:
+        raise BadInput(f"{spot}: read the dish {meal.dish_id}, which is no dish here; one of the menu is expected")
+    found = day.plate(index, meal.dish_id)
+    if found is None:
+        raise BadInput(f"{spot}: read the dish {meal.dish_id}, which cannot be served to this athlete in this meal")
+    return StandingMeal(index, meal, found, foods_of(meal.items, found, spot))
