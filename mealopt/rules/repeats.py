@@ -7,6 +7,8 @@ from collections.abc import Iterator, Mapping
 
 from mealopt.core.bands import Band
 from mealopt.core.nutrients import ENERGY
+from mealopt.core.slots import Slot
+from mealopt.menu.plates import Choice
 from mealopt.milp.model import Row
 from mealopt.rules.problem import FoodColumn, Problem
 from mealopt.rules.registry import family
@@ -17,7 +19,10 @@ MEALS_A_SEASONING = 4
 
 #: In how many meals foods of one kin (white and brown rice) may stand, and on a day of many meals.
 MEALS_A_KIN, MEALS_A_KIN_BIG, MANY_MEALS = 2, 3, 7
-SEASONINGS = frozenset({"seasoning", "salt", "oil", "sauce", "drink", "session_food", "added_sugar"})
+SEASONINGS = frozenset({"seasoning", "salt", "oil", "sauce", "drink", "added_sugar"})
+
+#: Food for sessions (white bread, bananas) is not counted before and in one: there it is what settles.
+SESSION_FOOD = "session_food"
 
 #: From this energy on the day's most of a food grows with the day, up to twice (project's assumption).
 BIG_DAY_KCAL = 2800.0
@@ -60,7 +65,7 @@ def _foods(problem: Problem) -> Iterator[Row]:
     for slot in problem.slots:
         for food in problem.foods([slot]):
             by_kin[food.choice.kin].append(food)
-            if slot.kind != "during":
+            if not _apart(slot, food.choice):
                 by_name[food.choice.name].append(food)
                 given[food.choice.name] += bool(slot.given)
     for name, foods in sorted(by_name.items()):
@@ -77,6 +82,11 @@ def _foods(problem: Problem) -> Iterator[Row]:
         yield Row(f"day_{kin}", grams, most=scale, says=f"no more {kin} in a day than makes sense", unit="share")
 
 
+def _apart(slot: Slot, choice: Choice) -> bool:
+    """Whether a food does not count as come again in this meal."""
+    return slot.kind == "during" or (slot.kind == "before" and SESSION_FOOD in choice.counts)
+
+
 def _doses(problem: Problem) -> Iterator[Row]:
     """A supplement's most of a day holds on big days too, in sessions too."""
     by_name: dict[str, list[FoodColumn]] = defaultdict(list)
@@ -90,11 +100,11 @@ def _doses(problem: Problem) -> Iterator[Row]:
 
 def _kins(problem: Problem, by_kin: dict[str, list[FoodColumn]]) -> Iterator[Row]:
     """No kin of food in too many meals of the day (shape: one row a kin)."""
-    during = {food.used for slot in problem.slots if slot.kind == "during" for food in problem.foods([slot])}
+    apart = {food.used for slot in problem.slots for food in problem.foods([slot]) if _apart(slot, food.choice)}
     meals = sum(slot.kind != "during" for slot in problem.slots)
     most = MEALS_A_KIN_BIG if meals >= MANY_MEALS else MEALS_A_KIN
     for kin, foods in sorted(by_kin.items()):
-        eaten = [food for food in foods if food.used not in during and not food.choice.counts & SEASONINGS]
+        eaten = [food for food in foods if food.used not in apart and not food.choice.counts & SEASONINGS]
         if eaten and meals > most and not any("juice" in food.choice.counts for food in eaten):
             terms = tuple((food.used, 1.0) for food in eaten)
             yield Row(f"meals_kin_{kin}", terms, most=float(most), says=f"{kin} in at most {most} meals of a day")

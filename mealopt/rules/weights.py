@@ -36,6 +36,9 @@ PLACE = 0.4
 REPEAT = 0.8
 SETTLES_SLOWLY = 0.8
 
+#: Points for each main meal beyond the first on one staple (bread, rice) or one kind of protein (fish, soy).
+ALIKE = 2.0
+
 #: Points for each food on a plate beyond this many.
 FOODS_FREE = 5
 FOODS_MORE = 0.25

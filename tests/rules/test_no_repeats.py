@@ -83,3 +83,16 @@ def test_no_kin_in_a_third_meal_of_an_ordinary_day(meals: int, ok: bool) -> None
     problem = tiny.day(slots, *plates)
     names = [f"rice_{index}" if index < meals else f"other_{index}" for index in range(len(slots))]
     assert tiny.holds(problem, COVERS, {index: (name, {name: 10.0}) for index, name in enumerate(names)}) == ok
+
+
+@pytest.mark.parametrize(("kind", "ok"), [("before", True), ("snack", False)])
+def test_bread_before_a_session_is_no_repeat(kind: str, ok: bool) -> None:
+    """What settles before a session may be bread although two other meals hold some; a snack may not."""
+    bread = tiny.food("bread", "session_food")
+    assert tiny.holds(days(bread, 3, kind=kind), COVERS, eaten("bread", 3)) == ok
+    slots = tuple(tiny.slot(index, kind if index == 0 else "snack") for index in range(4))
+    plates = tuple((tiny.plate(f"p{index}", tiny.part("all", tiny.food(f"roll {index}", "session_food", kin="bread"))),)
+                   for index in range(3))  # fmt: skip
+    problem = tiny.day(slots, *plates, (tiny.simple("other"),))
+    loaves = {index: (f"p{index}", {f"roll {index}": 10.0}) for index in range(3)}
+    assert tiny.holds(problem, COVERS, {**loaves, 3: ("other", {"other": 10.0})}) == ok
