@@ -34,12 +34,18 @@ from mealopt.api.foods import show_dish as show_dish
 from mealopt.api.foods import show_food as show_food
 from mealopt.api.progress import Progress as Progress
 from mealopt.api.progress import Stop as Stop
+from mealopt.api.shopping import groceries as groceries
+from mealopt.api.shopping import groceries_csv as groceries_csv
+from mealopt.api.shopping import groceries_text as groceries_text
+from mealopt.api.shopping import left_over as left_over
+from mealopt.api.shopping import read_have as read_have
 from mealopt.api.writing import check_writable as check_writable
 from mealopt.api.writing import write_text as write_text
 
 if TYPE_CHECKING:
     # Under their own names, so that a command or a page can annotate with what this door hands out.
     from mealopt.documents.parts import TargetBand as TargetBand
+    from mealopt.documents.plan import Grocery as Grocery
     from mealopt.documents.plan import Item as Item
     from mealopt.documents.plan import Meal as Meal
     from mealopt.documents.plan import Plan as Plan
@@ -50,6 +56,8 @@ if TYPE_CHECKING:
     from mealopt.menu.dishes import Dish as Dish
     from mealopt.menu.dishes import Menu as Menu
     from mealopt.people.case import Case as Case
+    from mealopt.plans.groceries.shopping import Left as Left
+    from mealopt.plans.groceries.shopping import Shopping as Shopping
     from mealopt.table.composition import CompositionRow as CompositionRow
     from mealopt.table.find import Found as Found
     from mealopt.table.find import Shown as Shown

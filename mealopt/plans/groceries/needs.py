@@ -58,6 +58,12 @@ def cooked_at(plan: Plan, day: PlanDay, meal: Meal) -> int:
     return eaten if meal.cooked_on is None else eaten - (DAYS.index(day.day) - DAYS.index(meal.cooked_on)) % len(DAYS)
 
 
+def is_past(plan: Plan, day: PlanDay, meal: Meal) -> bool:
+    """Whether a meal needs no food any more: eaten, or cooked before the day that was planned anew."""
+    anew = max((place_of(plan, entry.day) for entry in plan.days if entry.now is not None), default=0)
+    return meal.eaten or (meal.cooked_on is not None and cooked_at(plan, day, meal) < anew)
+
+
 def day_at(plan: Plan, place: int) -> str:
     """The day of a place."""
     return DAYS[(DAYS.index(plan.days[0].day) + place) % len(DAYS)]
@@ -80,6 +86,8 @@ def things_of(plan: Plan, pantry: Pantry, times: float) -> list[Thing]:
 def _items(plan: Plan) -> Iterator[tuple[int, Meal, Item]]:
     for day in plan.days:
         for meal in day.meals:
+            if is_past(plan, day, meal):
+                continue
             place = cooked_at(plan, day, meal)
             yield from ((place, meal, item) for item in meal.items)
 

@@ -1,0 +1,69 @@
+"""What to buy for a plan."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from mealopt.documents.plan import Plan
+    from mealopt.plans.groceries.shopping import Shopping
+
+
+def groceries(
+    plan: Plan,
+    have: Mapping[str, float] | None = None,
+    *,
+    shops: int = 1,
+    prices: str | Path | None = None,
+    people: int | None = None,
+    folder: str | Path | None = None,
+) -> Shopping:
+    """What to buy for the plan of a day or a week, in whole packs, less what is at home.
+
+    have: food -> grams as bought, by the pantry's or the shop's name. shops: 1, or 2 with one in the middle. prices: a
+    file of packs and prices; None: those that ship, which are invented. people: at the table, None: as the case says.
+    folder: that of the case file, beside which the file of the athlete's own foods lies; without it such foods have no
+    pack. Raises BadInput, Refused.
+    """
+    from mealopt.plans.groceries.shop import shop_for
+    from mealopt.plans.own import plan_menu
+    from mealopt.table.prices import read_price_list
+
+    menu = plan_menu(plan, None if folder is None else Path(folder))
+    listed = None if prices is None else read_price_list(Path(prices), menu.pantry)
+    return shop_for(plan, menu, have, shops=shops, prices=listed, people=people)
+
+
+def read_have(source: str | Path) -> dict[str, float]:
+    """Food -> grams as bought that are at home, from a file (a Path) or from text, one food a line: "oats=400g".
+
+    Raises BadInput.
+    """
+    from mealopt.files import read_text
+    from mealopt.plans.groceries.have import have_from_text
+
+    text, where = (read_text(source), str(source)) if isinstance(source, Path) else (source, "at home")
+    return have_from_text(text, where)
+
+
+def groceries_csv(shopping: Shopping) -> str:
+    """The lines as a table that a spreadsheet opens: UTF-8 with a mark, a header, one line a thing to buy."""
+    from mealopt.plans.groceries.export import csv_of
+
+    return csv_of(shopping)
+
+
+def groceries_text(shopping: Shopping) -> str:
+    """The list as plain text to copy or send, with a box to tick at each line."""
+    from mealopt.plans.groceries.export import text_of
+
+    return text_of(shopping)
+
+
+def left_over(shopping: Shopping) -> str:
+    """What remains and keeps, as the text that `read_have` reads for the next week."""
+    from mealopt.plans.groceries.export import left_text
+
+    return left_text(shopping)

@@ -1,0 +1,94 @@
+"""What remains after the plan's last day, and what does not keep until it is eaten."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from mealopt.core.words import DAY_NAMES
+from mealopt.documents.plan import Plan
+from mealopt.plans.groceries.needs import Thing, day_at
+from mealopt.plans.groceries.shopping import Left
+from mealopt.plans.groceries.shops import Part, Shops
+
+
+@dataclass(frozen=True, slots=True)
+class Pack:
+    """One pack in use: the places of the days on which it is begun and last used."""
+
+    begun: int
+    last: int
+
+
+def packs_in_use(part: Part, pack_g: float) -> list[Pack]:
+    """The packs that a part buys, in the order of use; what is at home goes first."""
+    packs: dict[int, Pack] = {}
+    used = -part.at_home_g
+    for place, grams in sorted(part.by_day.items()):
+        begin, used = max(used, 0.0), used + grams
+        if used <= 1e-6 or grams <= 0:
+            continue
+        first, last = int(begin / pack_g + 1e-9), max(math.ceil(used / pack_g - 1e-9) - 1, 0)
+        for number in range(min(first, last), last + 1):
+            packs[number] = Pack(packs[number].begun if number in packs else place, place)
+    return [packs[number] for number in sorted(packs)]
+
+
+def left_of(thing: Thing, parts: Sequence[Part], shops: Shops, last: int) -> Left | None:
+    """What remains of a thing; None where nothing does. last: the place of the plan's last day."""
+    grams = math.fsum(part.left_g for part in parts)
+    whole = math.floor(grams * 10.0 + 1e-6) / 10.0
+    if whole <= 0:
+        return None
+    bought = [part for part in parts if part.packs]
+    if not bought:
+        return Left(thing.food, thing.name, whole, False, None)
+    newest = bought[-1]
+    in_use = packs_in_use(newest, thing.pack_g)
+    until = shops.bought(newest.shop) + thing.keeps_days
+    opened = bool(thing.sold.pack) and bool(in_use)
+    if opened and thing.sold.opened_days is not None:
+        until = min(until, in_use[-1].begun + thing.sold.opened_days)
+    return Left(thing.food, thing.name, whole, opened, max(0, until - last))
+
+
+def spoilt(plan: Plan, thing: Thing, parts: Sequence[Part], shops: Shops) -> Iterator[str]:
+    """Sentences on food that does not keep until it is eaten, unopened or once its pack is opened."""
+    for part in parts:
+        if not part.packs:
+            continue
+        bought = shops.bought(part.shop)
+        needed = _after(part.by_day, part.at_home_g)
+        late = [place for place in needed if place - bought > thing.keeps_days]
+        if late:
+            keeps = f"bought on {_days(plan, [bought])} it keeps {_count(thing.keeps_days)}"
+            yield f"{thing.name}: {keeps}, and is needed on {_days(plan, late)}: buy it later, or eat it sooner"
+        opened = thing.sold.opened_days
+        if opened is None or not thing.pack_g:
+            continue
+        for pack in packs_in_use(part, thing.pack_g):
+            if pack.last - pack.begun > opened and pack.last not in late:
+                yield (
+                    f"{thing.name}: opened on {_days(plan, [pack.begun])} it keeps about {_count(opened)}, and is used "
+                    f"again on {_days(plan, [pack.last])}"
+                )
+
+
+def _after(by_day: Mapping[int, float], at_home_g: float) -> list[int]:
+    """The places that what is at home does not serve to the end."""
+    found, used = [], -at_home_g
+    for place, grams in sorted(by_day.items()):
+        used += grams
+        if used > 1e-6:
+            found.append(place)
+    return found
+
+
+def _days(plan: Plan, places: Sequence[int]) -> str:
+    names = [DAY_NAMES[day_at(plan, place)] for place in places]
+    return " and ".join([*([", ".join(names[:-1])] if len(names) > 1 else []), names[-1]])
+
+
+def _count(days: int) -> str:
+    return "1 day" if days == 1 else f"{days} days"

@@ -1,0 +1,136 @@
+"""The whole shopping of a plan: lines, what remains, what it costs, and what a shopper should hear."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+
+from mealopt.core.words import DAY_NAMES, dated
+from mealopt.documents.plan import Grocery, Plan
+from mealopt.errors import BadInput
+from mealopt.menu.dishes import Menu
+from mealopt.plans.day.document import OATS, READ_LABELS
+from mealopt.plans.groceries.have import known_have
+from mealopt.plans.groceries.household import OTHERS, Household, household_of
+from mealopt.plans.groceries.left import left_of, spoilt
+from mealopt.plans.groceries.listing import lines_of
+from mealopt.plans.groceries.needs import Thing, day_at, is_past, place_of, things_of
+from mealopt.plans.groceries.shopping import Left, Shopping
+from mealopt.plans.groceries.shops import Part, Shops, choose_shops
+from mealopt.plans.own import menu_cautions
+from mealopt.table.prices import CURRENCY, PackPrice, shipped_price_list
+
+#: Most who are cooked for, as in the case file.
+MOST_PEOPLE = 12
+
+
+def with_groceries(plan: Plan, menu: Menu) -> Plan:
+    """The plan with its groceries: one shop, nothing at home, the prices that ship. menu: the plan's own."""
+    return plan.model_copy(update={"groceries": shop_for(plan, menu).lines})
+
+
+def shop_for(
+    plan: Plan,
+    menu: Menu,
+    have: Mapping[str, float] | None = None,
+    *,
+    shops: int = 1,
+    prices: Mapping[str, PackPrice] | None = None,
+    people: int | None = None,
+) -> Shopping:
+    """What to buy for a plan.
+
+    menu: the plan's own. have: food -> grams as bought that are at home. shops: 1 or 2. prices: packs and prices by
+    pantry food; None: the invented ones. people: another number than the case's. Raises BadInput.
+    """
+    if shops not in (1, 2):
+        raise BadInput(f"shops: read {shops}; 1 or 2 is allowed")
+    if people is not None and not 1 <= people <= MOST_PEOPLE:
+        raise BadInput(f"people: read {people}; 1 to {MOST_PEOPLE} is allowed")
+    household = household_of(plan, people)
+    things = things_of(plan, menu.pantry, household.times)
+    listed = frozenset(name for thing in things for name in thing.foods)
+    at_home = known_have(have or {}, menu.pantry, listed)
+    last = place_of(plan, plan.days[-1].day)
+    when = choose_shops(things, last, shops)
+    found = lines_of(plan, things, at_home, shipped_price_list() if prices is None else prices, when)
+    parts: dict[str, list[Part]] = {}
+    for _, thing, part in found:
+        parts.setdefault(thing.name, []).append(part)
+    lines = tuple(line for line, _, _ in found)
+    left = [one for thing in things if (one := _left(thing, parts[thing.name], when, last, at_home))]
+    needed = {thing.name for thing in things}
+    left += [Left(name, name, grams, False, None) for name, grams in at_home.items() if name not in needed and grams]
+    late = [says for thing in things for says in spoilt(plan, thing, parts[thing.name], when)]
+    return Shopping(
+        lines=lines,
+        left=tuple(sorted(left, key=lambda one: (not one.keeps, one.says))),
+        total_price=round(math.fsum(line.price or 0.0 for line in lines), 2),
+        unpriced=tuple(dict.fromkeys(_name(line) for line in lines if line.buy_g > 0 and line.price is None)),
+        people=household.people,
+        portion=household.portion,
+        also=_also(plan, things, lines),
+        cautions=(*late, *_cautions(plan, menu, household)),
+        notes=tuple(_notes(plan, when)),
+        shops=_shop_days(plan, when),
+        currency=CURRENCY if prices is None else "",
+        invented=prices is None,
+        title=_title(plan),
+    )
+
+
+def _left(thing: Thing, parts: Sequence[Part], shops: Shops, last: int, at_home: Mapping[str, float]) -> Left | None:
+    # What a kitchen is only taken to have is not counted as left.
+    return None if thing.sold.staple and thing.name not in at_home else left_of(thing, parts, shops, last)
+
+
+def _name(line: Grocery) -> str:
+    return line.says.split(",")[0]
+
+
+def _title(plan: Plan) -> str:
+    first, last = plan.days[0], plan.days[-1]
+    name = str((plan.case.get("athlete") or {}).get("name") or "the athlete")
+    days = dated(first.date, first.day)
+    return f"{name}: {days}" if len(plan.days) == 1 else f"{name}: {days} to {dated(last.date, last.day)}"
+
+
+def _also(plan: Plan, things: Sequence[Thing], lines: Sequence[Grocery]) -> tuple[str, ...]:
+    """Staples and the seasonings of the methods, without those that are bought."""
+    bought = {name for line in lines if not line.staple for name in (*line.foods, line.food)}
+    bought |= {thing.name for thing in things if not thing.sold.staple}
+    words = [thing.name for thing in things if thing.sold.staple]
+    words += [word for day in plan.days for meal in day.meals if not meal.eaten for word in meal.also]
+    return tuple(sorted({word for word in words if word not in bought}))
+
+
+def _cautions(plan: Plan, menu: Menu, household: Household) -> list[str]:
+    oats = any(OATS in day.cautions for day in plan.days)
+    return [*menu_cautions(menu), *([OTHERS] if household.people > 1 else []), READ_LABELS, *([OATS] if oats else [])]
+
+
+def _notes(plan: Plan, shops: Shops) -> list[str]:
+    notes = [
+        f"{DAY_NAMES[day.day]} {meal.time}, {meal.dish}: only its energy is known, so nothing is bought for it"
+        for day in plan.days
+        for meal in day.meals
+        if not meal.items and not meal.eaten
+    ]
+    past = sum(is_past(plan, day, meal) for day in plan.days for meal in day.meals)
+    if past:
+        notes.append(f"what is eaten or cooked already is left out: {_meals(past)}")
+    days = [f"on {name}" for name in (DAY_NAMES[day_at(plan, shops.bought(number))] for number in _numbers(shops))]
+    notes.append(f"food is taken to be bought {' and '.join(days)}")
+    return notes
+
+
+def _meals(count: int) -> str:
+    return "1 meal" if count == 1 else f"{count} meals"
+
+
+def _numbers(shops: Shops) -> tuple[int, ...]:
+    return (1,) if shops.second is None else (1, 2)
+
+
+def _shop_days(plan: Plan, shops: Shops) -> tuple[str, ...]:
+    return tuple(DAY_NAMES[day_at(plan, shops.bought(number))] for number in _numbers(shops))
