@@ -28,7 +28,7 @@ def says(packs: int, pack_g: float, buy_g: float, sold: Sold, usual_g: float) ->
         word = sold.pack or "pack"
         return f"{sold.name}, {packs} {word if packs == 1 else PACKS[word]} of {weight(pack_g)}"
     if not sold.pack:
-        return f"{counted(packs * sold.pieces, sold.one, sold.name)} ({weight(buy_g)})"
+        return f"{counted(packs * sold.pieces, sold.one, sold.name)} ({sold.size or weight(buy_g)})"
     word = sold.pack if packs == 1 else PACKS[sold.pack]
     if sold.pieces:
         return f"{counted(packs * sold.pieces, sold.one, sold.name)} ({packs} {word} of {sold.pieces})"
