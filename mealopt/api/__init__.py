@@ -39,6 +39,7 @@ from mealopt.api.shopping import groceries_csv as groceries_csv
 from mealopt.api.shopping import groceries_text as groceries_text
 from mealopt.api.shopping import left_over as left_over
 from mealopt.api.shopping import read_have as read_have
+from mealopt.api.weeks import plan_week as plan_week
 from mealopt.api.writing import check_writable as check_writable
 from mealopt.api.writing import write_text as write_text
 
@@ -52,6 +53,7 @@ if TYPE_CHECKING:
     from mealopt.documents.plan import PlanDay as PlanDay
     from mealopt.documents.plan import SessionEntry as SessionEntry
     from mealopt.documents.plan import Solve as Solve
+    from mealopt.documents.plan import WeekCheck as WeekCheck
     from mealopt.menu.dishes import Component as Component
     from mealopt.menu.dishes import Dish as Dish
     from mealopt.menu.dishes import Menu as Menu

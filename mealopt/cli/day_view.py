@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import TYPE_CHECKING
 
 from rich.console import Group, RenderableType
@@ -59,7 +59,7 @@ def day_page(plan: Plan, entry: PlanDay, *, method: bool) -> Iterator[Renderable
         yield heading("What was assumed")
         yield listed(dict.fromkeys(entry.notes))
     yield heading("How this plan was found")
-    yield from _found(plan, entry)
+    yield from found_words(plan, entry.solve or plan.solve, entry.penalty)
 
 
 def _timeline(entry: PlanDay, method: bool) -> Iterator[RenderableType]:
@@ -67,7 +67,7 @@ def _timeline(entry: PlanDay, method: bool) -> Iterator[RenderableType]:
     happenings: list[tuple[int, int, str, RenderableType]] = [
         (minutes_of(session.start), 0, session.start, _session(session)) for session in entry.sessions
     ]
-    happenings += [(minutes_of(meal.time), 1, meal.time, _meal(meal, entry, method)) for meal in entry.meals]
+    happenings += [(minutes_of(meal.time), 1, meal.time, meal_words(meal, entry, method)) for meal in entry.meals]
     for _, _, time, words in sorted(happenings, key=lambda happening: happening[:2]):
         grid = columns(5)
         grid.add_row(Text(time, style=_TIME), words)
@@ -97,7 +97,8 @@ def _carbohydrate(band: TargetBand | None) -> str:
     return "" if band is None else limits(_band(band), "g")
 
 
-def _meal(meal: Meal, entry: PlanDay, method: bool) -> Group:
+def meal_words(meal: Meal, entry: PlanDay, method: bool) -> Group:
+    """One meal: its dish, its foods, what it gives, its window, and how it is made."""
     kitchen = f" ({meal.minutes} min)" if meal.minutes else ""
     slot = SLOTS.get(meal.slot, meal.slot)
     title = Text(overflow="fold").append(f"{meal.number}. {slot.capitalize()}: ", style=HEADING).append(meal.dish)
@@ -175,13 +176,13 @@ def _shortfalls(entry: PlanDay, rows: list[tuple[str, Band, float | None]]) -> I
         yield paragraph(f"not met: {words}", BAD)
 
 
-def _found(plan: Plan, entry: PlanDay) -> Iterator[RenderableType]:
-    solve = entry.solve or plan.solve
+def found_words(plan: Plan, solve: Solve, penalty: Mapping[str, float]) -> Iterator[RenderableType]:
+    """How an answer was found, and its penalty by terms."""
     yield paragraph(_solve(solve))
-    total = sum(entry.penalty.values())
-    if entry.penalty and total > 0:
+    total = sum(penalty.values())
+    if total > 0:
         yield paragraph("The penalty, 0 for an ideal day, by its terms:")
-        shares = sorted(entry.penalty.items(), key=lambda share: -share[1])
+        shares = sorted(penalty.items(), key=lambda share: -share[1])
         rows = [(f"  {term}", [f"{points:.1f}", f"{100 * points / total:.0f} %"]) for term, points in shares]
         yield from numbered(["points", "share"], rows)
     yield paragraph(f"Food table: {plan.table.name}, SHA-256 {plan.table.sha256[:12]}...", QUIET)

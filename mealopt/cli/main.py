@@ -8,6 +8,7 @@ from mealopt import __version__
 from mealopt.cli.commands.day import day
 from mealopt.cli.commands.foods import foods
 from mealopt.cli.commands.targets import targets
+from mealopt.cli.commands.week import week
 from mealopt.cli.options import CAUTION
 from mealopt.cli.output import write
 from mealopt.cli.program import Program, print_help
@@ -22,6 +23,7 @@ COMMANDS: tuple[click.Command, ...] = (
     day,
     foods,
     targets,
+    week,
 )
 
 

@@ -204,19 +204,66 @@ class Grocery(Part):
 
 
 class WeekCheck(Part):
-    """One rule of the week and how it came out."""
+    """One rule of the week and how it came out.
+
+    unit: of the numbers. says: why it is not met, where it is not. known: share of the week's food, by grams, for which
+    the table knows the nutrient that the rule is about. source: of the number.
+    """
 
     rule: Words
     least: Number | None
     value: Number
     most: Number | None
     met: Flag
+    unit: str = ""
+    says: str = ""
+    known: Annotated[float, Field(strict=True, ge=0, le=1)] = 1.0
+    source: str = ""
+
+
+class WeekEnergy(Part):
+    """The week's energy, kcal. aims: of each day; aims_kcal: their sum; expected_kcal: the same from baseline,
+    sessions, goal and moves, added another way; eaten_kcal: of the plan.
+    """
+
+    spread: Words
+    aims: dict[DayName, Amount]
+    aims_kcal: Amount
+    expected_kcal: Amount
+    eaten_kcal: Amount
+
+
+class Cooking(Part):
+    """A dish that is cooked once for several meals. grams: food -> as eaten, in all. meals: "wed 12:30 lunch"."""
+
+    dish: Words
+    minutes: Whole
+    grams: dict[Words, Amount]
+    meals: tuple[Words, ...]
+    keeps_days: Whole
+
+
+class CookingDay(Part):
+    """What is cooked on one day for later days too. day: of the plan; cook: each dish once."""
+
+    day: DayName
+    cook: tuple[Cooking, ...]
 
 
 class Week(Part):
-    """What is checked over the whole week."""
+    """What is checked over the whole week.
+
+    cooking: the cooking sheet, days on which something is cooked for a later one. use_up: food -> grams as bought that
+    were to be eaten. penalty: term -> points of all days and of the week's own rules.
+    """
 
     checks: tuple[WeekCheck, ...] = ()
+    energy: WeekEnergy | None = None
+    cooking: tuple[CookingDay, ...] = ()
+    use_up: dict[Words, Amount] = Field(default_factory=dict)
+    cautions: tuple[Words, ...] = ()
+    notes: tuple[Words, ...] = ()
+    penalty: dict[str, Amount] = Field(default_factory=dict)
 
 
 class Plan(Part):

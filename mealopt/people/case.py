@@ -17,6 +17,7 @@ from mealopt.people.fields import STRICT
 from mealopt.people.goal import Goal, Move, OwnBand
 from mealopt.people.kitchen import Fixed, Kitchen, KitchenDayEntry
 from mealopt.people.session import Session
+from mealopt.people.week import WeekRules
 
 __all__ = [
     "SCHEMA",
@@ -30,6 +31,7 @@ __all__ = [
     "Move",
     "OwnBand",
     "Session",
+    "WeekRules",
 ]
 
 SCHEMA = "mealopt/case-1"
@@ -52,6 +54,7 @@ class Case(BaseModel):
     athlete: Athlete = Field(description="The athlete.")
     goal: Goal = Field(Goal(), description="The goal.")
     kitchen: Kitchen = Field(Kitchen(), description="The kitchen.")
+    week: WeekRules = Field(WeekRules(), description="What the whole week is held to.")
     session: tuple[Session, ...] = Field((), max_length=70, validate_default=True, description="Training sessions.")
 
     _origin: Origin = PrivateAttr(default_factory=Origin)

@@ -55,3 +55,16 @@ PRODUCE_SPREAD = 0.2
 #: Points per gram of fat in a main meal beyond this share of its energy.
 MEAL_FAT = 0.08
 MEAL_FAT_FREE = 0.38
+
+#: Points for each time that a rule of the week is missed by: a dish once too often, a day with fish or pulses too few.
+WEEK_TIME = 3.0
+
+#: Points for each kind of plant that the week lacks, and for each gram over a most of the week.
+WEEK_KIND = 0.5
+WEEK_GRAMS = 0.02
+
+#: Points per 1 % that the week's mean of a vitamin or mineral lies under its reference.
+WEEK_PERCENT = 0.06
+
+#: Points per 1 % of a food to use up that is left over.
+WEEK_USE_UP = 0.15

@@ -63,6 +63,11 @@ class Card:
         return tuple(tuple(drawn[: self._places]) for drawn in self._all)
 
     @property
+    def all(self) -> tuple[tuple[Plate, ...], ...]:
+        """Every plate of each slot, shown or not."""
+        return tuple(tuple(drawn) for drawn in self._all)
+
+    @property
     def beyond(self) -> frozenset[str]:
         """Names of dishes and foods that only plates hold which are not shown."""
         shown = {name for drawn in self._all for found in drawn[: self._places] for name in _names(found)}

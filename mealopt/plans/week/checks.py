@@ -1,0 +1,64 @@
+"""How the week's rules come out for planned days, as the document holds them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+
+from mealopt.core.nutrients import ENERGY, FAT
+from mealopt.documents.plan import PlanDay, WeekCheck
+from mealopt.documents.totals import rounded
+from mealopt.plans.week.pose import shares_of
+from mealopt.rules.weekly.registry import WeekRow
+from mealopt.rules.weekly.shares import lacking, value
+from mealopt.table.pantry import Pantry
+
+#: Nutrients that food without animals hardly holds.
+B12 = "vitamin_b12_ug"
+
+
+def week_checks(
+    days: Sequence[PlanDay], rows: Sequence[WeekRow], pantry: Pantry, reasons: Mapping[str, str] | None = None
+) -> tuple[WeekCheck, ...]:
+    """Each rule with its number. reasons: row's name -> why it is not met."""
+    shares = [shares_of(day, rows, pantry) for day in days]
+    checks = []
+    for row in rows:
+        met = lacking(row, shares) == 0.0
+        found, least = rounded(value(row, shares)), row.least
+        unit = row.unit
+        if row.name == "fat":
+            found, least, unit = _fat_percent(days), _fat_least(row), "%"
+            met = found >= least - 1e-9
+        checks.append(
+            WeekCheck(
+                rule=row.rule,
+                least=least,
+                value=found,
+                most=row.most,
+                met=met,
+                unit=unit,
+                says="" if met else (reasons or {}).get(row.name, ""),
+                known=known_share(row.key, days) if row.key else 1.0,
+                source=row.source,
+            )
+        )
+    return tuple(checks)
+
+
+def _fat_least(row: WeekRow) -> float:
+    return float(row.rule.split()[3])
+
+
+def _fat_percent(days: Sequence[PlanDay]) -> float:
+    fat = math.fsum(day.totals.get(FAT, 0.0) for day in days)
+    energy = math.fsum(day.totals.get(ENERGY, 0.0) for day in days)
+    return rounded(100.0 * 9.0 * fat / energy) if energy else 0.0
+
+
+def known_share(key: str, days: Sequence[PlanDay]) -> float:
+    """Share of the week's food, by grams, for which the table knows a nutrient; cut to three digits."""
+    grams = [math.fsum(item.grams for meal in day.meals for item in meal.items) for day in days]
+    known = math.fsum(day.coverage.get(key, 1.0) * weight for day, weight in zip(days, grams, strict=True))
+    whole = math.fsum(grams)
+    return int(1000 * known / whole + 1e-9) / 1000 if whole else 0.0

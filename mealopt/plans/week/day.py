@@ -1,0 +1,150 @@
+"""One day of a week: alone, given what the other days count, or with prices on the week's rows."""
+
+from __future__ import annotations
+
+import time
+from dataclasses import replace
+from pathlib import Path
+
+from mealopt.errors import OutOfTime
+from mealopt.milp.answer import Answer, Status
+from mealopt.milp.highs import Highs
+from mealopt.milp.stages import solve_in_stages
+from mealopt.people.reading import case_from_dict
+from mealopt.plans.day.card import Card
+from mealopt.plans.day.document import plan_day_entry, solve_entry
+from mealopt.plans.day.explain import explained
+from mealopt.plans.day.least import hopeless
+from mealopt.plans.day.pose import PosedDay, pose_day
+from mealopt.plans.day.solve import NothingFits, SolvedDay, first_places, solve_posed
+from mealopt.plans.own import case_menu
+from mealopt.plans.week.job import Ask, DayAnswer, Stop, WeekTask
+from mealopt.plans.week.pose import case_rows, shares_of
+from mealopt.plans.week.priced import priced_beyond
+from mealopt.rules import weights
+from mealopt.rules.problem import Problem
+from mealopt.rules.weekly.pose import WEEK, pose_prices, pose_within
+
+#: Plates a slot, beyond a first card's, on the card of a day that is to fit the others.
+MORE_PLACES = 6
+
+
+class Days:
+    """The days of one week, each posed once."""
+
+    def __init__(self, task: WeekTask) -> None:
+        self.task = task
+        folder = None if task.folder is None else Path(task.folder)
+        self.case = case_from_dict(task.case, "the case of the week").beside(folder)
+        self.menu = case_menu(self.case)
+        self.rows = case_rows(self.case, len(task.days), self.menu, task.use_up)
+        self._posed: dict[str, PosedDay] = {}
+
+    def posed(self, day: str) -> PosedDay:
+        """The day posed. Raises as `pose_day` does."""
+        if day not in self._posed:
+            self._posed[day] = pose_day(self.case, day)
+        return self._posed[day]
+
+    def answer(self, ask: Ask, stop: Stop | None = None) -> DayAnswer:
+        """The answer. Raises BadInput, Refused; Unplannable and OutOfTime where the day is asked alone."""
+        if ask.what == "alone":
+            return self._alone(ask, stop)
+        if ask.what == "within":
+            return self._within(ask, stop)
+        if ask.what == "priced":
+            return self._priced(ask, stop)
+        return self._reach(ask)
+
+    def _alone(self, ask: Ask, stop: Stop | None) -> DayAnswer:
+        posed = self.posed(ask.day)
+        try:
+            solved = solve_posed(posed, ask.gap, ask.seconds, ask.solver, None, stop)
+        except OutOfTime:
+            if not hopeless(posed):
+                raise
+            solved = NothingFits(posed, ())
+        if isinstance(solved, NothingFits):
+            raise explained(solved)
+        return self._written(ask, solved, solved.answer.bound)
+
+    def _within(self, ask: Ask, stop: Stop | None) -> DayAnswer:
+        _, problem = self._dealt(ask.day)
+        start = time.perf_counter()
+        pose_within(problem, self.rows, ask.others)
+        answer = self._run(problem, ask, stop)
+        if not answer.values:
+            return DayAnswer(ask, None, 0.0, float("-inf"), {}, seconds=answer.seconds)
+        taken = time.perf_counter() - start
+        return self._written(ask, SolvedDay(self.posed(ask.day), problem, answer, taken), float("-inf"))
+
+    def _priced(self, ask: Ask, stop: Stop | None) -> DayAnswer:
+        """The bound holds for every dish: more of the card is dealt while what is beyond it might cost less."""
+        posed, start = self.posed(ask.day), time.perf_counter()
+        card, problem = self._dealt(ask.day)
+        places = first_places(len(posed.slots)) + MORE_PLACES
+        while True:
+            pose_prices(problem, self.rows, ask.prices)
+            answer = self._run(problem, ask, stop)
+            least = float("inf") if card.ended else priced_beyond(posed, self.rows, ask.prices, places)
+            left = ask.seconds - (time.perf_counter() - start)
+            if least >= answer.bound or left <= 0.5 or card.ended or not answer.values:
+                break
+            places = round(places * 1.5)
+            card.deal(places)
+            problem = posed.problem(card)
+        bound = min(answer.bound, least)
+        if not answer.values:
+            return DayAnswer(ask, None, 0.0, bound, {}, seconds=answer.seconds)
+        return self._written(ask, SolvedDay(posed, problem, answer, time.perf_counter() - start), bound)
+
+    def _dealt(self, day: str) -> tuple[Card, Problem]:
+        posed = self.posed(day)
+        card = posed.card()
+        card.deal(first_places(len(posed.slots)) + MORE_PLACES)
+        return card, posed.problem(card)
+
+    def _run(self, problem: Problem, ask: Ask, stop: Stop | None) -> Answer:
+        groups = [[serving.served for serving in options] for options in problem.servings]
+        return solve_in_stages(
+            problem.model, groups, ask.gap, weights.FLOOR, ask.seconds, None, problem.decisive(), ask.beat, stop
+        )
+
+    def _written(self, ask: Ask, solved: SolvedDay, bound: float) -> DayAnswer:
+        """The answer with the day as the document holds it, its penalty without the week's charges."""
+        shares = solved.problem.shares(solved.answer.values)
+        value = sum(points for term, points in shares.items() if term != WEEK)
+        own = replace(solved.answer, objective=value, bound=min(value, solved.answer.bound))
+        if ask.what != "alone":
+            # What is beyond the card is not looked at here: the search knows the day's own bound.
+            own = replace(own, bound=float("-inf"), status=Status.LIMIT)
+        model = solved.problem.model
+        stopped = solved.stopped
+        entry = plan_day_entry(solved, solve_entry(own, len(model.rows), model.columns, solved.seconds, stopped))
+        entry = entry.model_copy(update={"penalty": {k: v for k, v in entry.penalty.items() if k != WEEK}})
+        return DayAnswer(
+            ask,
+            entry,
+            value,
+            bound,
+            shares_of(entry, self.rows, self.menu.pantry),
+            solved.answer.solver,
+            len(model.rows),
+            model.columns,
+            solved.seconds,
+            stopped,
+        )
+
+    def _reach(self, ask: Ask) -> DayAnswer:
+        """The most that the day's linear program lets each row have: no choice of the card's plates brings more."""
+        _, problem = self._dealt(ask.day)
+        reach = {}
+        for row in self.rows:
+            if row.name in ask.rows and row.form != "times":
+                problem.model.cost = [0.0] * len(problem.model.least)
+                before = len(problem.model.rows)
+                pose_prices(problem, [row], {row.name: 1.0})
+                relaxed = Highs(problem.model).relax()
+                reach[row.name] = -relaxed.objective if relaxed.status.solved else float("inf")
+                del problem.model.rows[before:]
+        return DayAnswer(ask, None, 0.0, float("-inf"), {}, reach=reach)

@@ -1,0 +1,75 @@
+"""What is asked of one day of a week, and its answer: done here or in another process, so all of it can be sent."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from mealopt.documents.plan import PlanDay
+from mealopt.people.case import Case
+from mealopt.rules.weekly.shares import Shares
+
+
+@dataclass(frozen=True, slots=True)
+class WeekTask:
+    """The week that a process works for. case: as plain data; folder: of the case file; days: in the week's order."""
+
+    case: dict[str, Any]
+    folder: str | None
+    days: tuple[str, ...]
+    use_up: Mapping[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Ask:
+    """One question about one day.
+
+    what: "alone", the day by itself, for its bound and a first answer; "within", the day given what the others count
+    (others); "priced", the day with a price for each unit of a row (prices); "reach", the most of each named row.
+    gap: to prove, as a share of the larger of value and floor; seconds: of work. beat: the value of an answer that is
+    known, its charges within included.
+    """
+
+    what: str
+    day: str
+    gap: float = 0.01
+    seconds: float = 20.0
+    others: tuple[Shares, ...] = ()
+    prices: Mapping[str, float] = field(default_factory=dict)
+    rows: tuple[str, ...] = ()
+    beat: float = float("inf")
+    solver: str = "highs"
+
+
+@dataclass(frozen=True, slots=True)
+class DayAnswer:
+    """A day's answer. entry: as the document holds it; None where nothing better than `beat` was found.
+
+    value: the day's own penalty, no charge of the week in it. bound: of what was asked. shares: toward the week's rows.
+    reach: row's name -> the most that the day could bring. rows, columns: size of the last model.
+    """
+
+    ask: Ask
+    entry: PlanDay | None
+    value: float
+    bound: float
+    shares: dict[str, dict[str, float]]
+    solver: str = ""
+    rows: int = 0
+    columns: int = 0
+    seconds: float = 0.0
+    stopped: bool = False
+    reach: Mapping[str, float] = field(default_factory=dict)
+
+
+#: Asked while a day is solved; True ends it with the best so far.
+Stop = Callable[[], bool]
+
+
+def task_of(case: Case, days: tuple[str, ...], use_up: Mapping[str, float]) -> WeekTask:
+    """The task of a case."""
+    from mealopt.people.reading import case_to_dict
+
+    folder = None if case.folder is None else str(case.folder)
+    return WeekTask(case_to_dict(case), folder, days, dict(use_up))

@@ -1,0 +1,119 @@
+"""A week while it is sought: for each day the answers that were found, the one that stands, and its bound."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from mealopt.plans.week.job import DayAnswer
+from mealopt.rules import weights
+from mealopt.rules.weekly.registry import WeekRow
+from mealopt.rules.weekly.shares import Shares, charged, lacking
+
+#: What a value must fall by to be another answer, points.
+WORTH = 1e-6
+
+
+@dataclass(slots=True)
+class WeekState:
+    """rows: of the week. pool: day -> answers found for it. stands: day -> the one that stands. alone: day -> bound of
+    the day by itself. priced: bound of the whole week by prices, minus infinity where there is none.
+    """
+
+    days: tuple[str, ...]
+    rows: tuple[WeekRow, ...]
+    pool: dict[str, list[DayAnswer]] = field(default_factory=dict)
+    stands: dict[str, DayAnswer] = field(default_factory=dict)
+    alone: dict[str, float] = field(default_factory=dict)
+    priced: float = float("-inf")
+
+    @property
+    def whole(self) -> bool:
+        """Whether every day has an answer."""
+        return len(self.stands) == len(self.days)
+
+    @property
+    def shares(self) -> list[Shares]:
+        """What the standing days count toward the rows."""
+        return [answer.shares for answer in self.stands.values()]
+
+    @property
+    def charge(self) -> float:
+        """Points for what the week's rules lack."""
+        return charged(self.rows, self.shares)
+
+    @property
+    def value(self) -> float:
+        """The week's penalty: its days' and what its rules charge."""
+        return sum(answer.value for answer in self.stands.values()) + self.charge
+
+    @property
+    def bound(self) -> float:
+        """No week costs less: its days by themselves, as charges are never below nought, or the bound by prices."""
+        return max(sum(self.alone.get(day, 0.0) for day in self.days), self.priced)
+
+    @property
+    def floor(self) -> float:
+        """The floor of the gap: the days' floors added."""
+        return weights.FLOOR * len(self.days)
+
+    @property
+    def gap(self) -> float:
+        """(value - bound) / max(value, floor)."""
+        return max(0.0, self.value - self.bound) / max(self.value, self.floor)
+
+    @property
+    def lacks(self) -> list[WeekRow]:
+        """The rows that are missed."""
+        return [row for row in self.rows if lacking(row, self.shares) > 0]
+
+    def others(self, day: str) -> tuple[Shares, ...]:
+        """What the other days count."""
+        return tuple(answer.shares for name, answer in self.stands.items() if name != day)
+
+    def keep(self, answer: DayAnswer) -> bool:
+        """Keep an answer, and let the best mix of all that are kept stand; whether the week got better."""
+        day = answer.ask.day
+        if answer.ask.what == "alone":
+            self.alone[day] = max(self.alone.get(day, 0.0), answer.bound)
+        if answer.entry is None:
+            return False
+        self.pool.setdefault(day, []).append(answer)
+        if day not in self.stands:
+            self.stands[day] = answer
+            return True
+        before = self.value
+        self._settle()
+        return self.value < before - WORTH
+
+    def _settle(self) -> None:
+        """Exchange one day's answer for another kept one while the week gets better."""
+        better = True
+        while better:
+            better = False
+            for day in self.days:
+                better = self._exchange(day) or better
+
+    def _exchange(self, day: str) -> bool:
+        if len(self.pool.get(day, ())) < 2 or not self.stands:
+            return False
+        others = self.others(day)
+        rest: dict[int, float] = {
+            place: answer.value + charged(self.rows, [*others, answer.shares])
+            for place, answer in enumerate(self.pool[day])
+        }
+        place = min(rest, key=lambda one: rest[one])
+        here = self.stands[day].value + charged(self.rows, self.shares)
+        if rest[place] < here - WORTH:
+            self.stands[day] = self.pool[day][place]
+            return True
+        return False
+
+    def bound_by_prices(self, prices: Mapping[str, float], bounds: Sequence[float]) -> None:
+        """Take the bound that days with these prices give, one for each day."""
+        offset = sum(
+            price * ((row.least if price > 0 else row.most) or 0.0)
+            for row in self.rows
+            if (price := prices.get(row.name, 0.0))
+        )
+        self.priced = max(self.priced, sum(bounds) + offset)

@@ -1,0 +1,114 @@
+"""The week's rows in a posed day: what the other days leave to do, or a price for each unit that the day brings."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+from mealopt.milp.model import Row, Term
+from mealopt.rules.problem import Problem
+from mealopt.rules.weekly.registry import WeekRow
+from mealopt.rules.weekly.shares import Shares, summed
+
+#: The term under which a day is charged for what the week then lacks.
+WEEK = "the week's rules"
+
+
+def pose_within(problem: Problem, rows: Iterable[WeekRow], others: Sequence[Shares]) -> None:
+    """Add to the day what the week lacks, given its other days: rows, and charges under the term `WEEK`."""
+    for row in rows:
+        if row.charge > 0:
+            problem.model.rows.extend(_within(problem, row, others))
+
+
+def _within(problem: Problem, row: WeekRow, others: Sequence[Shares]) -> Iterator[Row]:
+    rest = summed(row, others)
+    if row.form == "times":
+        most = row.most or 0.0
+        for word, served in _servings(problem, row).items():
+            over = problem.cost_column(WEEK, row.charge)
+            yield Row(f"week_{row.name}_{word}", (*served, (over, -1.0)), most=max(0.0, most - rest[word]))
+    elif row.form == "kinds":
+        need = (row.least or 0.0) - len(rest)
+        kinds = {word: used for word, used in _kinds(problem, row).items() if word not in rest}
+        if need > 0:
+            yield from _covering(problem, row, kinds, need)
+    elif row.form == "days":
+        need = (row.least or 0.0) - rest[""]
+        terms = _amounts(problem, row)
+        if need > 0 and terms:
+            here = problem.model.column(0.0, 1.0, whole=True)
+            yield Row(f"week_{row.name}_portion", (*terms, (here, -row.portion)), least=0.0)
+            short = problem.cost_column(WEEK, row.charge)
+            yield Row(f"week_{row.name}", ((here, 1.0), (short, 1.0)), least=need)
+    else:
+        yield from _sum(problem, row, rest[""])
+
+
+def _sum(problem: Problem, row: WeekRow, rest: float) -> Iterator[Row]:
+    terms = tuple(_amounts(problem, row))
+    if row.least is not None and terms and (rest < row.least or not row.adds):
+        short = problem.cost_column(WEEK, row.charge)
+        yield Row(f"week_{row.name}_least", (*terms, (short, 1.0)), least=row.least - rest)
+    if row.most is not None and terms:
+        over = problem.cost_column(WEEK, row.charge)
+        yield Row(f"week_{row.name}_most", (*terms, (over, -1.0)), most=row.most - rest)
+
+
+def _covering(problem: Problem, row: WeekRow, kinds: Mapping[str, list[int]], need: float) -> Iterator[Row]:
+    columns = []
+    for word, used in sorted(kinds.items()):
+        here = problem.model.column(0.0, 1.0)
+        columns.append((here, 1.0))
+        yield Row(f"week_{row.name}_{word}", ((here, 1.0), *((column, -1.0) for column in used)), most=0.0)
+    short = problem.cost_column(WEEK, row.charge)
+    yield Row(f"week_{row.name}", (*columns, (short, 1.0)), least=need)
+
+
+def pose_prices(problem: Problem, rows: Iterable[WeekRow], prices: Mapping[str, float]) -> None:
+    """Credit the day with a price for each unit that it brings to a row (below nought: charge it).
+
+    The day's least cost with these prices, added over the days to price x least of each row, is a bound of the week.
+    Rows of the form "times" have no price.
+    """
+    for row in rows:
+        price = prices.get(row.name, 0.0)
+        if not price or row.form == "times":
+            continue
+        if row.form == "kinds":
+            for word, used in sorted(_kinds(problem, row).items()):
+                here = problem.model.column(0.0, 1.0, cost=-price)
+                terms = ((here, 1.0), *((column, -1.0) for column in used))
+                problem.model.rows.append(Row(f"week_{row.name}_{word}", terms, most=0.0))
+        elif row.form == "days":
+            here = problem.model.column(0.0, 1.0, whole=True, cost=-price)
+            terms = (*_amounts(problem, row), (here, -row.portion))
+            problem.model.rows.append(Row(f"week_{row.name}_portion", terms, least=0.0))
+        else:
+            for column, amount in _amounts(problem, row):
+                problem.model.cost[column] -= price * amount
+
+
+def _amounts(problem: Problem, row: WeekRow) -> list[Term]:
+    assert row.per_gram is not None
+    return [term for food in problem.foods() if (each := row.per_gram(food.choice)) for term in food.amounts(each)]
+
+
+def _kinds(problem: Problem, row: WeekRow) -> dict[str, list[int]]:
+    assert row.kind is not None
+    found: dict[str, list[int]] = defaultdict(list)
+    for food in problem.foods():
+        word = row.kind(food.choice)
+        if word is not None:
+            found[word].append(food.used)
+    return found
+
+
+def _servings(problem: Problem, row: WeekRow) -> dict[str, list[Term]]:
+    assert row.meal is not None
+    found: dict[str, list[Term]] = defaultdict(list)
+    for serving in problem.all_servings:
+        word = row.meal(serving.slot.kind, serving.plate.dish.id)
+        if word is not None:
+            found[word].append((serving.served, 1.0))
+    return found
