@@ -34,11 +34,15 @@ from mealopt.api.foods import show_dish as show_dish
 from mealopt.api.foods import show_food as show_food
 from mealopt.api.progress import Progress as Progress
 from mealopt.api.progress import Stop as Stop
+from mealopt.api.shopping import aisle_sign as aisle_sign
 from mealopt.api.shopping import groceries as groceries
 from mealopt.api.shopping import groceries_csv as groceries_csv
+from mealopt.api.shopping import groceries_data as groceries_data
 from mealopt.api.shopping import groceries_text as groceries_text
 from mealopt.api.shopping import left_over as left_over
+from mealopt.api.shopping import own_folder as own_folder
 from mealopt.api.shopping import read_have as read_have
+from mealopt.api.shopping import shopping_words as shopping_words
 from mealopt.api.weeks import plan_week as plan_week
 from mealopt.api.writing import check_writable as check_writable
 from mealopt.api.writing import write_text as write_text

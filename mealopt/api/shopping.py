@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from mealopt.documents.plan import Plan
     from mealopt.plans.groceries.shopping import Shopping
+    from mealopt.plans.groceries.words import Words
 
 
 def groceries(
@@ -60,6 +61,34 @@ def groceries_text(shopping: Shopping) -> str:
     from mealopt.plans.groceries.export import text_of
 
     return text_of(shopping)
+
+
+def aisle_sign(aisle: str) -> str:
+    """How an aisle of a line is signed: "Dairy and chilled"."""
+    from mealopt.plans.groceries.words import sign
+
+    return sign(aisle)
+
+
+def shopping_words(shopping: Shopping) -> Words:
+    """What stands under a list: the total, what may be needed, what is taken from home, what remains."""
+    from mealopt.plans.groceries.words import words_of
+
+    return words_of(shopping)
+
+
+def own_folder(plan: Plan, beside: Path) -> Path | None:
+    """The folder, where the file of the athlete's own foods that the plan's case names lies in it; else None."""
+    kitchen = plan.case.get("kitchen")
+    named = kitchen.get("own_foods") if isinstance(kitchen, dict) else None
+    return beside if isinstance(named, str) and (beside / named).is_file() else None
+
+
+def groceries_data(shopping: Shopping) -> dict[str, Any]:
+    """The shopping as plain data, for JSON; its lines as the plan document has them."""
+    from mealopt.plans.groceries.export import data_of
+
+    return data_of(shopping)
 
 
 def left_over(shopping: Shopping) -> str:

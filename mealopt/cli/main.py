@@ -7,6 +7,7 @@ import click
 from mealopt import __version__
 from mealopt.cli.commands.day import day
 from mealopt.cli.commands.foods import foods
+from mealopt.cli.commands.groceries import groceries
 from mealopt.cli.commands.targets import targets
 from mealopt.cli.commands.week import week
 from mealopt.cli.options import CAUTION
@@ -22,6 +23,7 @@ EXIT_CODES = (
 COMMANDS: tuple[click.Command, ...] = (
     day,
     foods,
+    groceries,
     targets,
     week,
 )

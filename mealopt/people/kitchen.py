@@ -137,7 +137,10 @@ class Kitchen(BaseModel):
     budget_per_day: float | None = number(0.1, 100000, "", _BUDGET, default=None)
     can_cook: tuple[ClockSpan, ...] | None = many(_STOVE, 12, None)
     same_breakfast: bool = flag("The same breakfast every day.", False)
-    people_at_table: int = number(1, 12, "people", "For how many is cooked.", default=1)
+    people_at_table: int = number(1, 12, "people", "For how many is cooked and bought, you among them.", default=1)
+    your_share_percent: float | None = number(
+        5, 95, "%", "Your part of each shared dish, where the others do not eat as much as you.", default=None
+    )
     own_foods: str | None = words("A file with foods of one's own.", None, most=1000)
     day: tuple[KitchenDayEntry, ...] = many("Days that differ.", 7)
     fixed: tuple[Fixed, ...] = many("Meals that are settled already.", 70)
@@ -165,6 +168,15 @@ class Kitchen(BaseModel):
             if entry.day == day and getattr(entry, key) is not None:
                 return ("day", index, key)
         return (key,)
+
+    @model_validator(mode="after")
+    def _share_is_of_several(self) -> Kitchen:
+        if self.your_share_percent is not None and self.people_at_table == 1:
+            raise complaint(
+                f"read {self.your_share_percent:g} with people_at_table = 1; two or more people are expected with it",
+                "your_share_percent",
+            )
+        return self
 
     @model_validator(mode="after")
     def _days_are_given_once(self) -> Kitchen:

@@ -83,6 +83,8 @@ class CaseKitchen(_Facts):
     avoid_allergens: tuple[str, ...] = ()
     never: tuple[str, ...] = ()
     wake: Time = "06:30"
+    people_at_table: int = Field(default=1, ge=1)
+    your_share_percent: float | None = Field(default=None, gt=0, lt=100)
     day: tuple[CaseKitchenDay, ...] = ()
     fixed: tuple[CaseFixed, ...] = ()
 

@@ -43,14 +43,14 @@ def have_from_text(text: str, where: str) -> dict[str, float]:
 
 
 def known_have(have: Mapping[str, float], pantry: Pantry, listed: frozenset[str]) -> dict[str, float]:
-    """The shop's name of a thing -> grams at home. listed: own foods of the plan that the pantry does not hold.
+    """The shop's name of a thing -> grams at home. listed: the plan's foods, of which the pantry may not hold own ones.
 
     A food may be named as the pantry or as the shop names it. Raises BadInput with the nearest for one that neither
     knows, and where an amount is no weight.
     """
     shop = {plain(sold(food).name): sold(food).name for food in pantry.foods.values()}
     names = shop | {plain(name): sold(food).name for name, food in pantry.foods.items()}
-    names |= {plain(name): name for name in listed}
+    names |= {plain(name): name for name in listed if name not in pantry.foods}
     found: dict[str, list[float]] = {}
     for name, grams in have.items():
         if not (math.isfinite(grams) and 0.0 <= grams <= MOST_G):

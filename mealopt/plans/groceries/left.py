@@ -12,6 +12,9 @@ from mealopt.plans.groceries.needs import Thing, day_at
 from mealopt.plans.groceries.shopping import Left
 from mealopt.plans.groceries.shops import Part, Shops
 
+#: Less than this share of a pack is a crumb, and not counted as left [common practice, no source].
+TRIFLE = 0.03
+
 
 @dataclass(frozen=True, slots=True)
 class Pack:
@@ -39,7 +42,7 @@ def left_of(thing: Thing, parts: Sequence[Part], shops: Shops, last: int) -> Lef
     """What remains of a thing; None where nothing does. last: the place of the plan's last day."""
     grams = math.fsum(part.left_g for part in parts)
     whole = math.floor(grams * 10.0 + 1e-6) / 10.0
-    if whole <= 0:
+    if whole <= TRIFLE * thing.pack_g:
         return None
     bought = [part for part in parts if part.packs]
     if not bought:

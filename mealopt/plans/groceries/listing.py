@@ -35,9 +35,6 @@ WALK = (
     OWN_AISLE,
 )
 
-#: How an aisle is signed, where the pantry's word says too little.
-SIGNS = {"dairy": "dairy and chilled", "pulses and tins": "pulses, tins and jars"}
-
 
 def price_of(thing: Thing, prices: Mapping[str, PackPrice]) -> PackPrice | None:
     """Pack and price of a thing: of that of its foods of which most is needed, among those that have one."""

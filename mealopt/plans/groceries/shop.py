@@ -14,7 +14,7 @@ from mealopt.plans.groceries.have import known_have
 from mealopt.plans.groceries.household import OTHERS, Household, household_of
 from mealopt.plans.groceries.left import left_of, spoilt
 from mealopt.plans.groceries.listing import lines_of
-from mealopt.plans.groceries.needs import Thing, day_at, is_past, place_of, things_of
+from mealopt.plans.groceries.needs import OWN_AISLE, Thing, day_at, is_past, place_of, things_of
 from mealopt.plans.groceries.shopping import Left, Shopping
 from mealopt.plans.groceries.shops import Part, Shops, choose_shops
 from mealopt.plans.own import menu_cautions
@@ -66,12 +66,12 @@ def shop_for(
         lines=lines,
         left=tuple(sorted(left, key=lambda one: (not one.keeps, one.says))),
         total_price=round(math.fsum(line.price or 0.0 for line in lines), 2),
-        unpriced=tuple(dict.fromkeys(_name(line) for line in lines if line.buy_g > 0 and line.price is None)),
+        unpriced=tuple(dict.fromkeys(thing.name for line, thing, _ in found if line.buy_g > 0 and line.price is None)),
         people=household.people,
         portion=household.portion,
         also=_also(plan, things, lines),
         cautions=(*late, *_cautions(plan, menu, household)),
-        notes=tuple(_notes(plan, when)),
+        notes=(*_notes(plan, when), *_unknown(things), *_disagreeing(plan, menu)),
         shops=_shop_days(plan, when),
         currency=CURRENCY if prices is None else "",
         invented=prices is None,
@@ -82,10 +82,6 @@ def shop_for(
 def _left(thing: Thing, parts: Sequence[Part], shops: Shops, last: int, at_home: Mapping[str, float]) -> Left | None:
     # What a kitchen is only taken to have is not counted as left.
     return None if thing.sold.staple and thing.name not in at_home else left_of(thing, parts, shops, last)
-
-
-def _name(line: Grocery) -> str:
-    return line.says.split(",")[0]
 
 
 def _title(plan: Plan) -> str:
@@ -122,6 +118,26 @@ def _notes(plan: Plan, shops: Shops) -> list[str]:
     days = [f"on {name}" for name in (DAY_NAMES[day_at(plan, shops.bought(number))] for number in _numbers(shops))]
     notes.append(f"food is taken to be bought {' and '.join(days)}")
     return notes
+
+
+def _unknown(things: Sequence[Thing]) -> list[str]:
+    names = ", ".join(thing.name for thing in things if thing.aisle == OWN_AISLE)
+    return [f"the file of your own foods is not at hand, so that no pack is known of: {names}"] if names else []
+
+
+def _disagreeing(plan: Plan, menu: Menu) -> list[str]:
+    """Items whose grams as bought the plan and the pantry say differently by more than rounding."""
+    found = []
+    for day in plan.days:
+        for meal in day.meals:
+            for item in meal.items:
+                food = menu.pantry.foods.get(item.food)
+                worked_out = 0.0 if food is None else item.grams / food.yield_factor / (food.edible_percent / 100.0)
+                if food is not None and abs(worked_out - item.as_bought_g) > 0.06 + 1e-3 * worked_out:
+                    place = f"{DAY_NAMES[day.day]} {meal.time}, {item.food}"
+                    says = f"the plan says {item.as_bought_g:g} g as bought, the pantry {worked_out:.1f} g"
+                    found.append(f"{place}: {says}; the larger is counted")
+    return found
 
 
 def _meals(count: int) -> str:

@@ -2,7 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
+from mealopt.plans.groceries.shopping import Left, Shopping
 from mealopt.table.packs import PACKS, Sold
+
+#: What keeps for longer than so many days needs no date.
+FEW_DAYS, FOR_LONG = 14, 100_000
+
+#: How an aisle is signed, where the pantry's word says too little.
+SIGNS = {"dairy": "dairy and chilled", "pulses and tins": "pulses, tins and jars"}
 
 
 def weight(grams: float) -> str:
@@ -33,3 +42,64 @@ def says(packs: int, pack_g: float, buy_g: float, sold: Sold, usual_g: float) ->
     if sold.pieces:
         return f"{counted(packs * sold.pieces, sold.one, sold.name)} ({packs} {word} of {sold.pieces})"
     return f"{sold.name}, {packs} {word} of {sold.size or weight(pack_g)}"
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """What is said under the list; "" where there is nothing to say."""
+
+    total: str
+    also: str
+    at_home: str
+    kept: str
+    gone: str
+
+
+def words_of(shopping: Shopping) -> Words:
+    """What is said under the list, for a page in any form."""
+    return Words(
+        total=total_words(shopping),
+        also=", ".join(shopping.also),
+        at_home=home_words(shopping),
+        kept=kept_words(shopping),
+        gone=", ".join(left_words(one) for one in shopping.left if not one.keeps),
+    )
+
+
+def sign(aisle: str) -> str:
+    """How an aisle is signed."""
+    words = SIGNS.get(aisle, aisle)
+    return words[:1].upper() + words[1:]
+
+
+def total_words(shopping: Shopping) -> str:
+    """ "Total: 41.20 coin (invented prices)", with what has no price named."""
+    invented = " (invented prices)" if shopping.invented else ""
+    words = f"Total: {shopping.total_price:.2f}{shopping.currency and f' {shopping.currency}'}{invented}"
+    return f"{words}; without a price: {', '.join(shopping.unpriced)}" if shopping.unpriced else words
+
+
+def home_words(shopping: Shopping) -> str:
+    """What is taken from the cupboard: "oats, rolled 320 g; egg 57 g"."""
+    return "; ".join(
+        f"{line.food} {weight(min(line.at_home_g, line.need_g))}"
+        for line in shopping.lines
+        if line.at_home_g > 0 and line.need_g > 0 and not line.staple
+    )
+
+
+def left_words(one: Left) -> str:
+    """ "rolled oats 755 g"."""
+    return f"{one.says} {weight(one.grams)}"
+
+
+def kept_words(shopping: Shopping) -> str:
+    """What remains and keeps, with the days where they are few: "milk 400 g (2 days more), rolled oats 755 g"."""
+    kept = sorted((one for one in shopping.left if one.keeps), key=lambda one: one.keeps_days or FOR_LONG)
+    return ", ".join(left_words(one) + _few_days(one.keeps_days) for one in kept)
+
+
+def _few_days(days: int | None) -> str:
+    if days is None or days > FEW_DAYS:
+        return ""
+    return f" ({days} {'day' if days == 1 else 'days'} more)"

@@ -1,0 +1,74 @@
+"""`mealopt groceries`: what to buy for a plan."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from mealopt import api
+from mealopt.cli import options
+from mealopt.cli.output import show, show_json, writable
+from mealopt.cli.program import Command
+
+
+@click.command(cls=Command, epilog=options.CAUTION, short_help="Say what to buy for a plan.")
+@click.argument("plan")
+@click.option(
+    "--have",
+    multiple=True,
+    metavar="FOOD=GRAMS",
+    help='What is at home, in grams as bought, like "oats, rolled=400g", or a file with one a line; more than once.',
+)
+@click.option("--shops", type=click.IntRange(1, 2), default=1, show_default=True, help="Shop once, or twice a week.")
+@click.option("--prices", metavar="FILE", help="Your own packs and prices, in the form of foods/prices.csv.")
+@click.option("--people", type=click.IntRange(1, 12), help="For how many is cooked; without it, as the case says.")
+@click.option("--left", metavar="FILE", help="Write what remains to this file, for --have in the next week.")
+@click.option("--csv", "table", metavar="FILE", help="Write the list as a table for a spreadsheet.")
+@click.option("--text", metavar="FILE", help="Write the list as plain text, to copy or send.")
+@click.option("--case-folder", metavar="FOLDER", help="Where the case file lies, if it names foods of your own.")
+@options.as_json
+def groceries(
+    plan: str,
+    have: tuple[str, ...],
+    shops: int,
+    prices: str | None,
+    people: int | None,
+    left: str | None,
+    table: str | None,
+    text: str | None,
+    case_folder: str | None,
+    as_json: bool,
+) -> None:
+    """Say what to buy for PLAN, the document of a day or a week: whole packs by aisle, less what is at home."""
+    read = api.read_plan(plan)
+    files = [(path, writable(path, Path(plan))) for path in (left, table, text) if path is not None]
+    shopping = api.groceries(
+        read,
+        _at_home(have),
+        shops=shops,
+        prices=prices,
+        people=people,
+        folder=case_folder or api.own_folder(read, Path(plan).resolve().parent),
+    )
+    made = {left: api.left_over, table: api.groceries_csv, text: api.groceries_text}
+    for path, target in files:
+        api.write_text(target, made[path](shopping))
+    if as_json:
+        show_json(api.groceries_data(shopping))
+        return
+    from mealopt.cli.groceries_view import groceries_page
+
+    show(groceries_page(shopping))
+    if files:
+        show([f"\nWritten: {', '.join(path for path, _ in files)}"])
+
+
+def _at_home(given: tuple[str, ...]) -> dict[str, float]:
+    """Food -> grams, of all that was given: a food with its grams, or a file of them. Raises BadInput."""
+    found: dict[str, float] = {}
+    for entry in given:
+        named = "=" in entry and not Path(entry).is_file()
+        for food, grams in api.read_have(entry if named else Path(entry)).items():
+            found[food] = found.get(food, 0.0) + grams
+    return found

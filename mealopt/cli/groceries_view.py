@@ -1,0 +1,58 @@
+"""A shopping as a person reads it: by shop and aisle, boxes to tick, the sum, what remains, cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import groupby
+from typing import TYPE_CHECKING
+
+from rich.console import RenderableType
+from rich.table import Table
+from rich.text import Text
+
+from mealopt import api
+from mealopt.cli.wording import CAUTION, HEADING, IN_SHORT, QUIET, heading, listed, paragraph
+
+if TYPE_CHECKING:
+    from mealopt.api import Grocery, Shopping
+
+
+def groceries_page(shopping: Shopping) -> Iterator[RenderableType]:
+    """The parts of the page."""
+    yield Text(f"Groceries for {shopping.title}", style=HEADING, overflow="fold")
+    yield paragraph(IN_SHORT, CAUTION)
+    if shopping.portion:
+        yield paragraph(f"For {shopping.people}: {shopping.portion}.")
+    if not shopping.bought:
+        yield paragraph("\nNothing has to be bought.")
+    for shop, lines in groupby(shopping.bought, key=lambda line: line.shop):
+        if len(shopping.shops) > 1:
+            yield heading(f"Shop {shop}, {shopping.shops[shop - 1]}")
+        for aisle, found in groupby(lines, key=lambda line: line.aisle):
+            yield heading(api.aisle_sign(aisle))
+            yield _boxes(list(found))
+    words = api.shopping_words(shopping)
+    yield paragraph(f"\n{words.total}.", HEADING)
+    for name, text in (("You may need", words.also), ("From what is at home", words.at_home)):
+        if text:
+            yield paragraph(f"{name}: {text}.")
+    if words.kept or words.gone:
+        yield heading("Left over after the last day")
+        if words.gone:
+            yield paragraph(f"Does not keep, use it up: {words.gone}.")
+        if words.kept:
+            yield paragraph(f"Keeps: {words.kept}.", QUIET)
+    yield heading("Cautions")
+    yield listed(shopping.cautions, CAUTION)
+    yield heading("What was assumed")
+    yield listed(shopping.notes)
+
+
+def _boxes(lines: list[Grocery]) -> Table:
+    grid = Table.grid(padding=(0, 1), pad_edge=False, expand=True)
+    grid.add_column(width=3, no_wrap=True)
+    grid.add_column(overflow="fold", ratio=1)
+    grid.add_column(justify="right", no_wrap=True)
+    for line in lines:
+        grid.add_row("[ ]", line.says, "" if line.price is None else f"{line.price:.2f}")
+    return grid
