@@ -29,9 +29,14 @@ from mealopt.api.foods import check_foods as check_foods
 from mealopt.api.foods import composition_frame as composition_frame
 from mealopt.api.foods import find_dishes as find_dishes
 from mealopt.api.foods import find_foods as find_foods
+from mealopt.api.foods import food_names as food_names
 from mealopt.api.foods import import_foods as import_foods
 from mealopt.api.foods import show_dish as show_dish
 from mealopt.api.foods import show_food as show_food
+from mealopt.api.pictures import EnergyStep as EnergyStep
+from mealopt.api.pictures import LightSpan as LightSpan
+from mealopt.api.pictures import energy_steps as energy_steps
+from mealopt.api.pictures import light_spans as light_spans
 from mealopt.api.progress import Progress as Progress
 from mealopt.api.progress import Stop as Stop
 from mealopt.api.shopping import aisle_sign as aisle_sign

@@ -31,6 +31,13 @@ def find_foods(words: str, own: str | Path | None = None) -> list[Found]:
     return find(words, None if own is None else _menu(own).pantry)
 
 
+def food_names() -> tuple[str, ...]:
+    """The names of all foods of the pantry, in order of the alphabet."""
+    from mealopt.table.pantry import shipped_pantry
+
+    return tuple(sorted(shipped_pantry().foods))
+
+
 def show_food(name: str, own: str | Path | None = None) -> Shown:
     """All that is known of a food, by its pantry name or the number of its row. Raises BadInput."""
     from mealopt.table.find import show_food as show

@@ -1,0 +1,1 @@
+"""Charts: data in, an Altair chart out; no chart asks what is on the page."""

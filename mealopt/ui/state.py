@@ -1,0 +1,128 @@
+"""What one person's page knows: one frozen object, changed by making a new one, kept under a name in its address."""
+
+from __future__ import annotations
+
+import copy
+from dataclasses import dataclass, field, replace
+from itertools import pairwise
+from typing import TYPE_CHECKING, Any
+
+from mealopt import api
+from mealopt.core.clock import DAYS
+from mealopt.errors import BadInput
+
+if TYPE_CHECKING:
+    from mealopt.api import Case, Plan, PlanDay
+
+#: Where a value stands in a case: ("athlete", "mass_kg"), ("session", 2, "start").
+Path = tuple[str | int, ...]
+
+#: Cautions with which foods and measures stand alone unless somebody asks for numbers.
+WITHOUT_NUMBERS = ("past_eating_disorder", "eating_disorder_now")
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """draft: the case as typed, in plain data; case: the last draft that could be read, which all numbers rest on.
+
+    complaint: why the draft cannot be read, "" where it can. day: the day that is looked at. plans: day -> the newest
+    plan document that holds it, the same for all days of a planned week. plain: foods and measures only; None: as the
+    cautions say. opened: counts files opened, so that inputs begin afresh. at_home: food -> grams at home. ticked:
+    foods of the shopping that are in the basket. held, dropped: what further plans keep, and leave out.
+    """
+
+    draft: dict[str, Any]
+    case: Case
+    day: str
+    complaint: str = ""
+    plans: dict[str, Plan] = field(default_factory=dict)
+    plain: bool | None = None
+    opened: int = 0
+    at_home: tuple[tuple[str, float], ...] = ()
+    ticked: frozenset[str] = frozenset()
+    shops: int = 1
+    held: frozenset[str] = frozenset()
+    dropped: frozenset[str] = frozenset()
+
+    @property
+    def without_numbers(self) -> bool:
+        """Whether foods and measures stand alone, with no energy and no body mass."""
+        if self.plain is not None:
+            return self.plain
+        return any(caution in WITHOUT_NUMBERS for caution in self.case.athlete.cautions or ())
+
+    def planned(self, day: str) -> PlanDay | None:
+        """This day of the newest plan that holds it."""
+        plan = self.plans.get(day)
+        return None if plan is None else next((entry for entry in plan.days if entry.day == day), None)
+
+    @property
+    def week(self) -> Plan | None:
+        """The plan of the whole week, where all seven days come from one document."""
+        first = self.plans.get(DAYS[0])
+        if first is None or first.kind != "week":
+            return None
+        return first if all(self.plans.get(day) is first for day in DAYS) else None
+
+    def current(self, day: str) -> bool:
+        """Whether the day's plan was made for the case as it is now."""
+        plan = self.plans.get(day)
+        return plan is not None and same_case(plan.case, self.case)
+
+
+def same_case(data: dict[str, Any], case: Case) -> bool:
+    """Whether a plan's case says the same as this one, but for the label of the athlete."""
+    one, other = copy.deepcopy(data), api.case_data(case)
+    for each in (one, other):
+        each.get("athlete", {}).pop("name", None)
+    return one == other
+
+
+def opened(case: Case, before: State | None = None) -> State:
+    """A fresh state for a case that was opened; the day is the one with the most endurance work."""
+    try:
+        day = api.heaviest_day(case)
+    except Exception:
+        # A goal that safety forbids has no numbers; the pages say so where the numbers would stand.
+        day = DAYS[0]
+    return State(api.case_data(case), case, day, opened=before.opened + 1 if before else 0)
+
+
+def typed(state: State, path: Path, value: Any) -> State:
+    """With this value typed at this place; None takes the key out. What cannot be read becomes the complaint."""
+    draft = copy.deepcopy(state.draft)
+    place: Any = draft
+    for part, following in pairwise(path):
+        if isinstance(part, str) and part not in place:
+            place[part] = [] if isinstance(following, int) else {}
+        place = place[part]
+    last: Any = path[-1]
+    if value is None and isinstance(place, dict):
+        place.pop(last, None)
+    else:
+        place[last] = value
+    return read(state, draft)
+
+
+def read(state: State, draft: dict[str, Any]) -> State:
+    """With this draft; the case is read from it where that is possible, and stays as it was where it is not."""
+    try:
+        case = api.case_from_data(draft).beside(state.case.folder)
+    except BadInput as error:
+        return replace(state, draft=draft, complaint=str(error))
+    return replace(state, draft=draft, case=case, complaint="")
+
+
+def with_plan(state: State, plan: Plan) -> State:
+    """With the days of this plan in place of what was planned for them before."""
+    return replace(state, plans={**state.plans, **{entry.day: plan for entry in plan.days}})
+
+
+def value_at(data: Any, path: Path) -> Any:
+    """What stands at this place; None where nothing does."""
+    for part in path:
+        try:
+            data = data[part]
+        except (KeyError, IndexError, TypeError):
+            return None
+    return data
