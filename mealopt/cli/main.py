@@ -5,6 +5,7 @@ from __future__ import annotations
 import click
 
 from mealopt import __version__
+from mealopt.cli.commands.app import app
 from mealopt.cli.commands.day import day
 from mealopt.cli.commands.foods import foods
 from mealopt.cli.commands.groceries import groceries
@@ -21,6 +22,7 @@ EXIT_CODES = (
 
 #: One line a command, by name.
 COMMANDS: tuple[click.Command, ...] = (
+    app,
     day,
     foods,
     groceries,

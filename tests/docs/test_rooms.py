@@ -195,7 +195,7 @@ def metadata_of_project() -> list[str]:
     import tomllib
 
     project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
-    dependencies: list[str] = project["dependencies"]
+    dependencies: list[str] = project["dependencies"] + project["optional-dependencies"]["page"]
     return dependencies
 
 
