@@ -6,6 +6,7 @@ where one carries a meaning, a word or a shape carries it too.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 import altair as alt
@@ -18,18 +19,29 @@ BLUE, VERMILLION, GREEN, GREY = "#0072B2", "#D55E00", "#009E73", "#808784"
 #: Smallest text in a picture, in pixels.
 TEXT = 14
 
-STYLE = """
+_STYLE = """
 <style>
-.block-container, [data-testid="stMainBlockContainer"] {max-width: 76rem; padding-top: 3.2rem; padding-bottom: 4rem;}
-[data-testid="stCaptionContainer"] p {font-size: 0.94rem; opacity: 1;}
+.block-container, [data-testid="stMainBlockContainer"] {max-width: 76rem; padding: 3.2rem 2.6rem 4rem;}
+[data-testid="stCaptionContainer"], [data-testid="stCaptionContainer"] p {
+  font-size: 0.92rem; color: inherit; opacity: 0.93;
+}
 [data-testid="stWidgetLabel"] p {font-size: 0.94rem;}
 [data-testid="stSidebarNav"] span {font-size: 1rem;}
 [data-testid="stMarkdownContainer"] li {font-size: 1rem;}
 @media (max-width: 640px) {
-  [data-testid="stMainBlockContainer"] {padding-left: 1rem; padding-right: 1rem;}
+  [data-testid="stMainBlockContainer"] {padding: 4.2rem 1rem 4rem;}
+  [data-testid="stButtonGroup"] button {padding-left: 0.55rem; padding-right: 0.55rem;}
 }
 </style>
 """
+
+#: On the light green of dark pages, words are dark.
+_DARK = "<style>[data-testid='stBaseButton-primary'] {color: #0E1A18;}</style>"
+
+
+def style() -> str:
+    """What the theme's own settings cannot say."""
+    return _STYLE + (_DARK if st.context.theme.type == "dark" else "")
 
 
 def ink() -> str:
@@ -46,6 +58,7 @@ def dressed(chart: Any, height: int) -> Any:
     """The chart in the page's sizes: text of at least 14 pixels, no frame, no menu."""
     return (
         chart.properties(height=height, background="transparent")
+        .configure(font='"Source Sans", sans-serif')
         .configure_view(stroke=None)
         .configure_axis(labelFontSize=TEXT, titleFontSize=TEXT, labelColor=ink(), titleColor=ink(), gridOpacity=0.35)
         .configure_legend(labelFontSize=TEXT, titleFontSize=TEXT, labelColor=ink(), titleColor=ink())
@@ -78,7 +91,7 @@ def cautioned() -> None:
     st.caption(IN_SHORT)
 
 
-def listed(title: str, sentences: tuple[str, ...] | list[str], *, open_at_first: bool = True) -> None:
+def listed(title: str, sentences: Sequence[str], *, open_at_first: bool = True) -> None:
     """Sentences under a heading that can be folded; nothing where there are none."""
     lines = list(dict.fromkeys(sentences))
     if lines:

@@ -15,6 +15,8 @@ from mealopt.ui.look import listed
 from mealopt.ui.state import State
 
 if TYPE_CHECKING:
+    from streamlit.navigation.page import Page as StreamlitPage
+
     from mealopt.api import WeekTargets
 
 
@@ -55,6 +57,19 @@ def day_title(day: str) -> str:
 
     of = desk.state().case.week_of
     return dated(of + timedelta(days=DAYS.index(day)) if of else None, day)
+
+
+def page_of(path: str) -> StreamlitPage:
+    """One of the page's parts, by its address."""
+    found: StreamlitPage = st.session_state["parts"][path]
+    return found
+
+
+def onward(path: str, following: str | None) -> None:
+    """A link to what comes next in the order of the job."""
+    if following is not None:
+        st.space("small")
+        st.page_link(page_of(following), label=f"Next: {page_of(following).title.lower()}", icon=None)
 
 
 def hidden_numbers() -> None:

@@ -27,8 +27,8 @@ class State:
 
     complaint: why the draft cannot be read, "" where it can. day: the day that is looked at. plans: day -> the newest
     plan document that holds it, the same for all days of a planned week. plain: foods and measures only; None: as the
-    cautions say. opened: counts files opened, so that inputs begin afresh. at_home: food -> grams at home. ticked:
-    foods of the shopping that are in the basket. held, dropped: what further plans keep, and leave out.
+    cautions say. opened: counts files opened, so that inputs begin afresh. at_home: what is at home, as written.
+    ticked: what of the shopping is in the basket. held, dropped: what further plans keep, and leave out.
     """
 
     draft: dict[str, Any]
@@ -38,7 +38,7 @@ class State:
     plans: dict[str, Plan] = field(default_factory=dict)
     plain: bool | None = None
     opened: int = 0
-    at_home: tuple[tuple[str, float], ...] = ()
+    at_home: str = ""
     ticked: frozenset[str] = frozenset()
     shops: int = 1
     held: frozenset[str] = frozenset()

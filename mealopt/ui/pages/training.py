@@ -48,14 +48,14 @@ def draw() -> None:
 
 
 def _row(place: int) -> None:
-    with st.container(border=True), st.container(horizontal=True, vertical_alignment="bottom", gap="small"):
+    with st.container(border=True), st.container(horizontal=True, vertical_alignment="bottom", gap="xsmall"):
         at = ("session", place)
-        choice((*at, "day"), "Day", DAYS, width=104, say=str.capitalize)
-        words((*at, "start"), "Start", width=92, most=5)
-        number((*at, "minutes"), "Minutes", whole=True, step=5, width=128)
-        choice((*at, "kind"), "Kind", KINDS, width=116)
-        choice((*at, "effort"), "Effort", EFFORTS, width=116)
-        number((*at, "active_kcal"), "Energy, kcal", step=10, width=140)
+        choice((*at, "day"), "Day", DAYS, width=94, say=str.capitalize)
+        words((*at, "start"), "Start", width=78, most=5)
+        number((*at, "minutes"), "Minutes", whole=True, step=5, width=112)
+        choice((*at, "kind"), "Kind", KINDS, width=104)
+        choice((*at, "effort"), "Effort", EFFORTS, width=100)
+        number((*at, "active_kcal"), "Energy, kcal", step=10, width=108)
         _more(place)
         st.button("Remove", key=f"remove {place}#{desk.state().opened}", on_click=_removed, args=(place,))
 

@@ -47,7 +47,7 @@ def day_line(entry: PlanDay, spans: tuple[LightSpan, ...], hours: tuple[int, int
     first, last = hours
     scale = alt.Scale(domain=[first - 15, last + 15], nice=False)
     across = alt.X("from:Q", scale=scale, axis=clock_axis(first, last, 120))
-    rows = alt.Y("row:N", sort=ROWS, scale=alt.Scale(domain=ROWS), title=None,
+    rows = alt.Y("row:N", sort=ROWS, scale=alt.Scale(domain=ROWS, paddingOuter=0.3), title=None,
                  axis=alt.Axis(ticks=False, domain=False, labelPadding=6))  # fmt: skip
     bars = alt.Chart(sessions).mark_bar(color=VERMILLION, height=26, cornerRadius=3)
     bars = bars.encode(x=across, x2="to:Q", y=rows, tooltip=alt.Tooltip("says:N", title="session"))

@@ -10,7 +10,7 @@ import pandas as pd
 from mealopt.core.clock import DAYS
 from mealopt.core.nutrients import ENERGY
 from mealopt.core.words import duration, number
-from mealopt.ui.look import BLUE, GREEN, GREY, VERMILLION, clock_axis
+from mealopt.ui.look import BLUE, GREY, VERMILLION, clock_axis
 
 if TYPE_CHECKING:
     from mealopt.api import Case, PlanDay, WeekTargets
@@ -74,6 +74,3 @@ def energy_picture(week: WeekTargets, planned: dict[str, PlanDay]) -> tuple[Any,
         eaten = f", {number(here.totals.get(ENERGY, 0.0))} on the plate" if here else ""
         said.append(f"{day} {number(entry.bands[ENERGY].aim or 0.0)} kcal{eaten}")
     return alt.layer(bars, marks) if len(have) else bars, "; ".join(said)
-
-
-__all__ = ["GREEN", "energy_picture", "training_picture"]
