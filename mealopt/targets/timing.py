@@ -102,12 +102,12 @@ def lay_slots(shape: DayShape) -> Layout:
     ]
     ordered = sorted([*meals, *during], key=lambda meal: (meal.start, meal.end))
     aims = _energy_aims(shape, day, ordered)
-    slots = tuple(_slot(shape, day, meal, index, aims[index]) for index, meal in enumerate(ordered))
-    slots = _with_protein(shape, slots)
+    slots = tuple(slot_of(shape, day, meal, index, aims[index]) for index, meal in enumerate(ordered))
+    slots = with_protein(shape, slots)
     return Layout(slots, refuel_windows(shape.sessions, shape.ahead, shape.mass_kg, slots), tuple(notes))
 
 
-def _easy(shape: DayShape, day: WakingDay, meal: Occasion) -> float:
+def easy_kcal(shape: DayShape, day: WakingDay, meal: Occasion) -> float:
     """What a meal holds without strain, kcal."""
     if meal.settled is not None:
         settled = shape.settled[meal.settled]
@@ -131,7 +131,7 @@ def _add_snacks(shape: DayShape, day: WakingDay, meals: list[Occasion], notes: l
     needed = ROOM * (shape.energy_aim - _during_kcal(shape))
     added = 0
     while added < MOST_SNACKS:
-        holds = sum(_easy(shape, day, meal) for meal in meals)
+        holds = sum(easy_kcal(shape, day, meal) for meal in meals)
         if added >= wished and holds >= needed:
             break
         one = snack(day, meals) or (snack(day, meals, least=35) if added >= wished else None)
@@ -157,7 +157,7 @@ def _energy_aims(shape: DayShape, day: WakingDay, meals: list[Occasion]) -> list
     known = [given.get(-1 if meal.settled is None else meal.settled, 0.0) for meal in meals]
     left = shape.energy_aim - _during_kcal(shape) - sum(known)
     closed = [meal.kind == "during" or kcal > 0 for meal, kcal in zip(meals, known, strict=True)]
-    holds = [0.0 if shut else _easy(shape, day, meal) for meal, shut in zip(meals, closed, strict=True)]
+    holds = [0.0 if shut else easy_kcal(shape, day, meal) for meal, shut in zip(meals, closed, strict=True)]
     weights = [0.0 if shut else WEIGHTS[meal.kind] for meal, shut in zip(meals, closed, strict=True)]
     aims = [0.0] * len(meals)
     open_meals = {index for index, weight in enumerate(weights) if weight > 0}
@@ -174,7 +174,8 @@ def _energy_aims(shape: DayShape, day: WakingDay, meals: list[Occasion]) -> list
     return [aim + kcal for aim, kcal in zip(aims, known, strict=True)]
 
 
-def _slot(shape: DayShape, day: WakingDay, meal: Occasion, index: int, aim: float) -> Slot:
+def slot_of(shape: DayShape, day: WakingDay, meal: Occasion, index: int, aim: float) -> Slot:
+    """The slot of a meal whose time is known. aim: kcal that suit it; index: its place in the day."""
     if meal.kind == "during":
         return _during_slot(shape, meal, index)
     window = window_at(meal.end, day.ahead)
@@ -251,7 +252,7 @@ def _minutes_at_hand(shape: DayShape, meal: Occasion) -> int:
     return max(5, min(shape.cook_minutes, min(span for span in since if span > 0)))
 
 
-def _with_protein(shape: DayShape, slots: tuple[Slot, ...]) -> tuple[Slot, ...]:
+def with_protein(shape: DayShape, slots: tuple[Slot, ...]) -> tuple[Slot, ...]:
     """The slots with their least protein: each main meal, and the first meal within 2 h of lifting or hard work."""
     after: set[int] = set()
     for session in shape.sessions:

@@ -98,7 +98,8 @@ def check_names(case: Case, menu: Menu) -> None:
             raise BadInput(f"{key}: {name!r} is no food of the pantry and no dish{nearest(name, menu.pantry)}")
 
 
-def _wishes(case: Case, day: str, targets: DayTargets, menu: Menu) -> Wishes:
+def day_wishes(case: Case, day: str, targets: DayTargets, menu: Menu) -> Wishes:
+    """What the kitchen and the eater ask of a day."""
     kitchen = case.kitchen_on(day)
     aim = targets.bands[ENERGY].aim or 0.0
     share = WHOLE_FOOD_BIG if aim > BIG_DAY * targets.baseline_kcal else WHOLE_FOOD
@@ -125,7 +126,7 @@ def pose_day(case: Case, day: str) -> PosedDay:
     layout = day_layout(case, day, targets, settled.meals)
     slots, own = with_own_limits(case, day, layout.slots)
     bands, sunk = posed_bands(targets, slots)
-    seed = _seed(case, day)
+    seed = seed_of(case, day)
     prices = shipped_prices()
     larder = Larder(menu, food_filter(case), prices, seed)
     return PosedDay(
@@ -136,16 +137,16 @@ def pose_day(case: Case, day: str) -> PosedDay:
         refuel=layout.refuel,
         bands=bands,
         own=own,
-        wishes=_wishes(case, day, targets, menu),
+        wishes=day_wishes(case, day, targets, menu),
         larder=larder,
         seed=seed,
         notes=(*layout.notes, *sunk, *settled_notes(settled), *menu_notes(menu)),
         settled=settled,
         settled_plates=settled_plates(settled, slots, larder, scale_of(bands), prices),
-        breakfast_seed=_seed(case, "breakfast") if case.kitchen.same_breakfast else "",
+        breakfast_seed=seed_of(case, "breakfast") if case.kitchen.same_breakfast else "",
     )
 
 
-def _seed(case: Case, of: str) -> str:
+def seed_of(case: Case, of: str) -> str:
     """What an athlete's order of dishes follows from, for a day or for all of them."""
     return sha256(f"{case.athlete.name}|{case.week_of}|{of}".encode()).hexdigest()[:16]
