@@ -39,6 +39,7 @@ from mealopt.api.pictures import energy_steps as energy_steps
 from mealopt.api.pictures import light_spans as light_spans
 from mealopt.api.progress import Progress as Progress
 from mealopt.api.progress import Stop as Stop
+from mealopt.api.replanning import replan as replan
 from mealopt.api.shopping import aisle_sign as aisle_sign
 from mealopt.api.shopping import groceries as groceries
 from mealopt.api.shopping import groceries_csv as groceries_csv

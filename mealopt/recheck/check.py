@@ -10,6 +10,7 @@ from mealopt.errors import BrokenPlan
 from mealopt.recheck.facts import Facts, read_facts
 from mealopt.recheck.foods import broken_foods
 from mealopt.recheck.groceries import broken_groceries
+from mealopt.recheck.past import broken_past
 from mealopt.recheck.settled import broken_settled
 from mealopt.recheck.sums import OWN, Books
 from mealopt.recheck.targets import broken_targets
@@ -85,6 +86,7 @@ def _broken(plan: Plan, composition: Composition, pantry: Pantry | None, own: Ow
         yield from broken_times(day, books)
         yield from broken_foods(day, books)
         yield from broken_settled(day, books)
+        yield from broken_past(day, books)
     yield from broken_groceries(plan, books)
     for check in plan.week.checks:
         yield from _week_check(check)

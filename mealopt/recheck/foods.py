@@ -40,7 +40,7 @@ def broken_foods(day: PlanDay, books: Books) -> Iterator[str]:
     """Every item of the day by itself, and the day's most of each food."""
     for meal in day.meals:
         place = at_meal(day, meal)
-        own = books.is_settled(day, meal)
+        own = meal.eaten or books.is_settled(day, meal)
         if books.facts is not None and not own and _among(meal.dish_id or "", books.facts.kitchen.never):
             yield f"{place}: {meal.dish} is never to be planned"
         for item in meal.items:
@@ -48,7 +48,7 @@ def broken_foods(day: PlanDay, books: Books) -> Iterator[str]:
                 yield f"{place}: {item.food}: the table has no row {item.source}"
             if books.facts is not None and not own and _among(item.food, books.facts.kitchen.never):
                 yield f"{place}: {item.food} is never to be planned"
-            if books.pantry is not None:
+            if books.pantry is not None and not (meal.eaten and item.food not in books.pantry.foods):
                 yield from _held_against_the_pantry(place, meal, item, day, books)
     if books.pantry is not None:
         yield from _most_of_the_day(day, books, books.pantry)
@@ -64,12 +64,17 @@ def _held_against_the_pantry(place: str, meal: Meal, item: Item, day: PlanDay, b
     if item.state != food.state:
         yield f"{place}: {item.food} is weighed {food.state}, not {item.state}"
     step_g = food.measure_g * food.step
-    if "salt" not in food.counts and not books.is_settled(day, meal) and not whole_steps(item.grams, step_g):
+    if (
+        "salt" not in food.counts
+        and not meal.eaten
+        and not books.is_settled(day, meal)
+        and not whole_steps(item.grams, step_g)
+    ):
         yield f"{place}: {item.grams:g} g of {item.food} is not a whole number of kitchen steps of {step_g:g} g"
     bought = item.grams / food.yield_factor / (food.edible_percent / 100.0)
     if not grams_same(item.as_bought_g, bought):
         yield f"{place}: {item.food} says {item.as_bought_g:g} g as bought; {bought:.1f} g are needed"
-    if books.facts is not None:
+    if books.facts is not None and not meal.eaten:
         said = books.is_settled(day, meal) and any(item.food in note for note in meal.notes)
         broken = () if said else _forbidden(food, books.facts.kitchen)
         yield from (f"{place}: {item.food} {why}" for why in broken)
@@ -88,12 +93,14 @@ def _forbidden(food: Food, kitchen: CaseKitchen) -> Iterator[str]:
 
 
 def _most_of_the_day(day: PlanDay, books: Books, pantry: Pantry) -> Iterator[str]:
-    """No more of a food than makes sense, or than the case itself settles."""
+    """No more of a food than makes sense, or than the case itself settles; what was eaten already only counts for
+    supplements, whose most of a day is one of safety."""
     eaten: dict[str, list[float]] = defaultdict(list)
     settled: dict[str, list[float]] = defaultdict(list)
+    past: dict[str, list[float]] = defaultdict(list)
     for meal in day.meals:
         for item in meal.items:
-            eaten[item.food].append(item.grams)
+            (past if meal.eaten else eaten)[item.food].append(item.grams)
             settled[item.food] += [item.grams] if books.is_settled(day, meal) else []
     energy = day.targets.get(ENERGY)
     aim = energy.aim if energy is not None and energy.aim is not None else BIG_DAY_KCAL
@@ -101,6 +108,7 @@ def _most_of_the_day(day: PlanDay, books: Books, pantry: Pantry) -> Iterator[str
     for name, grams in eaten.items():
         food = pantry.foods.get(name)
         dosed = food is not None and "supplement" in food.counts
+        grams = [*grams, *past[name]] if dosed else grams
         grown = math.inf if food is None else food.most_day_g * (1.0 if dosed else times)
         most = grown if dosed else max(grown, math.fsum(settled[name]))
         if math.fsum(grams) > most + slack(most) + 0.05 * len(grams):

@@ -44,12 +44,16 @@ class Books:
         return food.counts if food else ()
 
     def settled(self, day: PlanDay, meal: Meal) -> CaseFixed | None:
-        """What the case itself settles at this meal's time; None where nothing."""
+        """What the case itself settles at this meal's time; None where nothing, and for what was eaten."""
+        if meal.eaten:
+            return None
         fixed = self.facts.kitchen.fixed if self.facts else ()
         return next((entry for entry in fixed if entry.day == day.day and entry.time == meal.time), None)
 
     def settled_kcal(self, day: PlanDay, meal: Meal) -> float | None:
-        """The energy of a meal that the case settles by its energy alone; None for all others."""
+        """The energy of a meal of which only that is known: as the case settles it, or as it was eaten; None else."""
+        if meal.eaten and not meal.items:
+            return meal.totals.get("energy_kcal", 0.0)
         entry = self.settled(day, meal)
         return None if entry is None or meal.items else entry.energy_kcal
 

@@ -63,11 +63,14 @@ def _own_bands(day: PlanDay, meals: list[dict[str, float]], books: Books) -> Ite
     for band in books.facts.goal.band:
         if band.day not in (None, day.day) or not (band.slot or band.meal):
             continue
+        if band.meal and day.now is not None:
+            # The numbers of a day that was planned anew are no longer those that the case speaks of.
+            continue
         if band.nutrient in day.missed or _unknown(band.nutrient, books):
             continue
         for meal, sums in zip(day.meals, meals, strict=True):
             meant = meal.slot == band.slot if band.slot else meal.number == band.meal
-            if meant and not books.is_settled(day, meal):
+            if meant and not meal.eaten and not books.is_settled(day, meal):
                 place = f"{at_meal(day, meal)}, a band of your own"
                 yield from _outside(place, band.nutrient, sums.get(band.nutrient, 0.0), band.least, band.most)
 

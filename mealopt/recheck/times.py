@@ -30,6 +30,9 @@ def broken_times(day: PlanDay, books: Books) -> Iterator[str]:
         place = at_meal(day, meal)
         if begins < wake or ends > next_wake:
             yield f"{place}: not between waking at {clock(wake)} and the next waking at {clock(next_wake)}"
+        if meal.eaten:
+            # It was eaten when it was, whatever sessions have become known since.
+            continue
         met = [session for session in ahead if begins < session.ends and session.begins < ends]
         inside = any(entry.begins <= begins and ends <= entry.ends for entry in met if entry.number)
         if meal.slot == "during" and not inside:
@@ -47,12 +50,13 @@ def _order(day: PlanDay, books: Books) -> Iterator[str]:
             yield f"{at_meal(day, meal)}: it is the day's meal {number}, counted from 1"
         lasts = minutes_of(meal.ends) - minutes_of(meal.time)
         least = MAIN_MINUTES if meal.slot in ("breakfast", "lunch", "dinner") else OTHER_MINUTES
-        if (lasts < least and not (meal.slot == "during" or books.is_settled(day, meal))) or lasts <= 0:
+        free = meal.slot == "during" or meal.eaten or books.is_settled(day, meal)
+        if (lasts < least and not free) or lasts <= 0:
             yield f"{at_meal(day, meal)}: {lasts} min to eat it, {least} min are needed"
     for first, second in pairwise(day.meals):
         if (minutes_of(second.time), minutes_of(second.ends)) < (minutes_of(first.time), minutes_of(first.ends)):
             yield f"{at_meal(day, second)}: stands after a later meal"
-        elif minutes_of(second.time) < minutes_of(first.ends):
+        elif minutes_of(second.time) < minutes_of(first.ends) and not first.eaten:
             yield f"{at_meal(day, second)}: begins before meal {first.number} ends at {first.ends}"
 
 

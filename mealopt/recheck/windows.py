@@ -43,7 +43,7 @@ def broken_windows(day: PlanDay, books: Books) -> Iterator[str]:
     """Each meal within the limits that it carries and those that its hour asks for."""
     ahead = sessions_ahead(books.facts, day.day) if books.facts else []
     for meal, sums in zip(day.meals, meal_sums(day, books), strict=True):
-        if books.is_settled(day, meal):
+        if meal.eaten or books.is_settled(day, meal):
             continue
         place = at_meal(day, meal)
         for key, most in meal.limits.items():

@@ -84,7 +84,7 @@ def _named(dish: Dish, chosen: list[Chosen], pantry: Pantry) -> tuple[str, tuple
     return dish_name(dish.name, roles), method_of(dish.method, roles)
 
 
-def _meal(slot: Slot, dish: Dish, chosen: list[Chosen], totals: dict[str, float], pantry: Pantry) -> Meal:
+def meal_entry(slot: Slot, dish: Dish, chosen: list[Chosen], totals: dict[str, float], pantry: Pantry) -> Meal:
     name, method = _named(dish, chosen, pantry)
     notes = []
     if dish.heat == "stove" and not slot.stove and slot.kind != "during":
@@ -119,7 +119,7 @@ def _meals(posed: PosedDay, problem: Problem, values: list[float]) -> tuple[tupl
     ]
     totals = day_totals([[_portion(entry, pantry) for entry in meal] for meal in chosen], given_totals(posed))
     meals = (
-        _meal(serving.slot, serving.plate.dish, foods, meal_totals, pantry)
+        meal_entry(serving.slot, serving.plate.dish, foods, meal_totals, pantry)
         for serving, foods, meal_totals in zip(served, chosen, totals.meals, strict=True)
     )
     return tuple(as_settled(meal, slot, posed) for meal, slot in zip(meals, posed.slots, strict=True)), totals
@@ -130,11 +130,11 @@ def _portion(chosen: Chosen, pantry: Pantry) -> Portion:
     return Portion(chosen.grams, pantry.row(food).per_100g, frozenset(food.counts))
 
 
-def _band(band: Band) -> TargetBand:
+def target_band(band: Band) -> TargetBand:
     return TargetBand(least=band.least, aim=band.aim, most=band.most)
 
 
-def _session(entry: SessionEnergy, number: int) -> SessionEntry:
+def session_entry(entry: SessionEnergy, number: int) -> SessionEntry:
     session = entry.session
     least, most = entry.carbohydrate_g_per_h
     during_least, during_most = entry.during_g
@@ -155,9 +155,9 @@ def _session(entry: SessionEnergy, number: int) -> SessionEntry:
     )
 
 
-def _refuel_notes(solved: SolvedDay, meals: tuple[Meal, ...]) -> list[str]:
+def refuel_notes(posed: PosedDay, meals: tuple[Meal, ...]) -> list[str]:
     notes = []
-    for window in solved.posed.refuel:
+    for window in posed.refuel:
         eaten = sum(meals[index].totals.get("carbohydrate_g", 0.0) for index in window.slots)
         if eaten < window.aim - 1.0:
             notes.append(f"{window.says}: {eaten:.0f} g of the {window.aim:.0f} g that would suit")
@@ -194,14 +194,14 @@ def plan_day_entry(solved: SolvedDay, solve: Solve) -> PlanDay:
     return PlanDay(
         day=posed.day,  # type: ignore[arg-type]
         date=_date(posed.case, posed.day),  # type: ignore[arg-type]
-        sessions=tuple(_session(entry, number) for number, entry in enumerate(targets.sessions, start=1)),
-        targets={key: _band(band) for key, band in posed.bands.items()},
+        sessions=tuple(session_entry(entry, number) for number, entry in enumerate(targets.sessions, start=1)),
+        targets={key: target_band(band) for key, band in posed.bands.items()},
         meals=meals,
         totals=totals.day,
         coverage=totals.coverage,
         missed=(),
-        cautions=(*_cautions(posed.case, targets, meals), *menu_cautions(posed.larder.menu)),
-        notes=(*case_notes(posed.case), *targets.notes, *posed.notes, *_refuel_notes(solved, meals)),
+        cautions=(*day_cautions(posed.case, targets, meals), *menu_cautions(posed.larder.menu)),
+        notes=(*case_notes(posed.case), *targets.notes, *posed.notes, *refuel_notes(posed, meals)),
         penalty=shares,
         solve=solve,
     )
@@ -211,7 +211,7 @@ def plan_day_entry(solved: SolvedDay, solve: Solve) -> PlanDay:
 OATS = "Oats need certification for coeliac disease"
 
 
-def _cautions(case: Case, targets: DayTargets, meals: tuple[Meal, ...]) -> tuple[str, ...]:
+def day_cautions(case: Case, targets: DayTargets, meals: tuple[Meal, ...]) -> tuple[str, ...]:
     oats = case.kitchen.gluten_free or any("oat" in item.food for meal in meals for item in meal.items)
     return (*targets.cautions, READ_LABELS, *([OATS] if oats else []))
 

@@ -126,7 +126,7 @@ def settled_plates(
         if fixed is None:
             continue
         if fixed.dish is not None:
-            plates[slot.index] = _dish_plate(larder.menu.dishes[fixed.dish], slot, larder)
+            plates[slot.index] = dish_plate(larder.menu.dishes[fixed.dish], slot, larder)
         elif fixed.energy_kcal is not None:
             name = f"settled meal {slot.index + 1}"
             unknown = Choice(name, fixed.what, name, assumed(fixed.energy_kcal), frozenset(), "well", 1.0, (1, 1), 1e6)
@@ -199,7 +199,7 @@ def _given_plate(slot: Slot, fixed: Fixed, foods: list[Choice]) -> Plate:
     return Plate(dish, tuple(parts))
 
 
-def _dish_plate(dish: Dish, slot: Slot, larder: Larder) -> Plate:
+def dish_plate(dish: Dish, slot: Slot, larder: Larder) -> Plate:
     """The settled dish: within what the athlete eats where that can be, else as near to it as the dish allows."""
     free = replace(slot, kind=dish.slots[0], settles=False)
     for wishes in _wider(larder.filter, dish.id):

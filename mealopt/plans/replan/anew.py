@@ -18,7 +18,7 @@ from mealopt.plans.day.pose import PosedDay, day_wishes, food_filter, seed_of
 from mealopt.plans.day.shape import day_shape
 from mealopt.plans.own import case_menu
 from mealopt.plans.replan.past import GivenMeal, given_plate, numbered
-from mealopt.plans.replan.rest import Coming, Hours, energy_aims, lay_rest, planned_kcal
+from mealopt.plans.replan.rest import TIGHT, Coming, Hours, energy_aims, lay_rest, planned_kcal
 from mealopt.table.prices import shipped_prices
 from mealopt.targets.model import DayTargets
 from mealopt.targets.refuelling import refuel_windows
@@ -151,9 +151,7 @@ def _in_order(past: Sequence[GivenMeal], laid: Sequence[Coming]) -> tuple[Standi
 
 
 def _given_plates(meals: Sequence[Standing], menu: Menu, prices: dict[str, float]) -> dict[int, Plate]:
-    return {
-        index: given_plate(one.given, menu, prices) for index, one in enumerate(meals) if one.given is not None
-    }
+    return {index: given_plate(one.given, menu, prices) for index, one in enumerate(meals) if one.given is not None}
 
 
 def _bands(asked: Asked, slots: tuple[Slot, ...]) -> tuple[dict[str, Band], tuple[str, ...]]:
@@ -207,11 +205,10 @@ def _open_slot(coming: Coming, index: int, aim: float, hours: Hours) -> Slot:
     planned = planned_kcal(coming)
     if not planned or slot.kind == "during":
         return slot
-    # What was planned may stand, unless a window of now says otherwise.
-    window = 300.0 if hours.day.tightness(slot.end) == 4 else 500.0 if hours.day.tightness(slot.end) == 3 else None
-    most = max(slot.energy_most, planned * 1.001) if window is None else slot.energy_most
-    same_window = coming.planned is not None and dict(coming.planned.limits) == slot.limits
-    most = max(most, planned * 1.001) if same_window and not coming.moved else most
+    # What was planned may stand, unless a window that it was not planned for says otherwise.
+    same = coming.planned is not None and dict(coming.planned.limits) == slot.limits and not coming.moved
+    limited = hours.day.tightness(slot.end) >= TIGHT and not same
+    most = slot.energy_most if limited else max(slot.energy_most, planned * 1.001)
     return replace(slot, energy_least=min(KEEPS * planned, WITHIN * most), energy_most=most)
 
 
@@ -226,5 +223,3 @@ def _keeping(slot: Slot, one: Standing, asking: Slot) -> Slot:
     same = dict(one.coming.planned.limits) == slot.limits
     least = planned if same else min(planned, WITHIN * 0.35 * slot.energy_most / 4.0)
     return replace(slot, protein_least=round(least, 2), carbohydrate_least=0.0)
-
-

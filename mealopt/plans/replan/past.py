@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from mealopt.core.clock import clock, minutes_of
 from mealopt.core.nutrients import ENERGY
 from mealopt.core.slots import MAIN
 from mealopt.documents.plan import Item, Meal
-from mealopt.documents.totals import Portion
+from mealopt.documents.totals import Portion, day_totals
 from mealopt.menu.dishes import Dish, Menu
 from mealopt.menu.plates import Choice, Part, Plate, per_gram
 from mealopt.plans.day.settled import ASSUMED_WORDS, assumed
@@ -24,11 +24,13 @@ EATING = 10
 class GivenMeal:
     """A meal in which nothing is left to choose: eaten, or settled by the case by its foods or its energy alone.
 
-    extra: eaten beside the plan, so that it plays no part in what the planned meals are to be.
+    extra: eaten beside the plan, so that it plays no part in what the planned meals are to be. holds: nutrient key ->
+    what it stands for, where that is not what its foods hold.
     """
 
     meal: Meal
     extra: bool = False
+    holds: Mapping[str, float] | None = None
 
     @property
     def begins(self) -> int:
@@ -43,7 +45,7 @@ class GivenMeal:
     @property
     def kcal(self) -> float:
         """Its energy."""
-        return self.meal.totals.get(ENERGY, 0.0)
+        return self.holds.get(ENERGY, 0.0) if self.holds is not None else self.meal.totals.get(ENERGY, 0.0)
 
 
 def portion_of(item: Item, pantry: Pantry) -> Portion:
@@ -66,16 +68,16 @@ def _pantry_food(item: Item, pantry: Pantry) -> Food | None:
 
 
 def eaten_beside(
-    found: Sequence[FoundFood], minute: int, kind: str, before: Sequence[GivenMeal], wake: int
+    found: Sequence[FoundFood], minute: int, kind: str, before: Sequence[GivenMeal], wake: int, pantry: Pantry
 ) -> GivenMeal:
     """What was eaten beside the plan by this minute, as one meal. kind: of its slot.
 
     It stands in the ten minutes before, and before any meal that it would run into.
     """
     end = minute
-    for meal in sorted(before, key=lambda one: -one.begins):
-        if end > meal.begins and end - EATING < meal.ends:
-            end = meal.begins
+    for other in sorted(before, key=lambda one: -one.begins):
+        if end > other.begins and end - EATING < other.ends:
+            end = other.begins
     start = max(wake, end - EATING)
     end = max(end, start + 1)
     items = tuple(one.item for one in found if one.item is not None)
@@ -95,7 +97,7 @@ def eaten_beside(
         lead_minutes=None,
         limits={},
         items=items,
-        totals={ENERGY: kcal} if kcal else {},
+        totals=day_totals([[portion_of(item, pantry) for item in items]], {0: {ENERGY: kcal}} if kcal else {}).day,
         notes=tuple(notes),
         eaten=True,
     )
@@ -126,9 +128,11 @@ def given_plate(given: GivenMeal, menu: Menu, prices: dict[str, float]) -> Plate
         apart=(),
         also=(),
     )
-    choices = [_choice(item, place, given.extra, pantry, prices) for place, item in enumerate(meal.items)]
-    if not choices:
-        choices = [Choice(name, meal.dish, name, assumed(given.kcal), frozenset(), "well", 1.0, (1, 1), 1e6)]
+    if given.holds is not None or not meal.items:
+        held = dict(given.holds) if given.holds is not None else assumed(given.kcal)
+        choices = [Choice(name, meal.dish, name, held, frozenset(), "well", 1.0, (1, 1), 1e6)]
+    else:
+        choices = [_choice(item, place, given.extra, pantry, prices) for place, item in enumerate(meal.items)]
     parts = (Part(f"food_{at}", (1, 1), (one.step_g, one.step_g), (one,)) for at, one in enumerate(choices))
     return Plate(standing, tuple(parts))
 

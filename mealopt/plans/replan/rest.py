@@ -78,7 +78,9 @@ def lay_rest(hours: Hours, meals: Sequence[tuple[Meal, bool]], left_kcal: float)
     if hours.new:
         coming += _around_new_sessions(coming, hours)
     in_sessions = _in_sessions([meal for meal, _ in meals if meal.slot == "during"], hours)
-    fuel = sum(4.0 * sum(one.during_g) / 2.0 for one in hours.shape.sessions if one.start >= hours.now and eaten_in(one))
+    fuel = sum(
+        4.0 * sum(one.during_g) / 2.0 for one in hours.shape.sessions if one.start >= hours.now and eaten_in(one)
+    )
     coming += _snacks(coming, hours, left_kcal - fuel)
     return tuple(sorted([*coming, *in_sessions], key=lambda one: (one.occasion.start, one.occasion.end)))
 

@@ -1,0 +1,153 @@
+"""A day of a plan planned anew from some minute on."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from mealopt.core.clock import clock, minutes_of
+from mealopt.core.nutrients import ENERGY
+from mealopt.documents.plan import Meal, Plan, PlanDay, SkippedMeal
+from mealopt.people.reading import case_from_dict
+from mealopt.plans.held.standing import check_whole, plan_entry
+from mealopt.plans.own import case_menu, own_table
+from mealopt.plans.replan.anew import Asked, DayAnew, band_of, pose_anew
+from mealopt.plans.replan.changed import ChangedDay, changed_day, check_now
+from mealopt.plans.replan.document import Off, day_entry, off_bands, rest_meals, with_day, written_day
+from mealopt.plans.replan.events import Events, read_events
+from mealopt.plans.replan.happened import Happened, what_happened
+from mealopt.plans.replan.options import options_of
+from mealopt.plans.replan.past import EATING, GivenMeal
+from mealopt.plans.replan.search import RestFound, seek
+from mealopt.plans.replan.words import NO_PAYING, NOTHING_TO_MAKE_UP, MealChange, offer_for, paired, said_off
+from mealopt.recheck.check import assert_plan
+
+GUARDED = "past_eating_disorder"
+
+
+@dataclass(frozen=True, slots=True)
+class Replanned:
+    """A day planned anew.
+
+    plan: the whole document with that day in it; day: its name. meals: before and after, in order of time. short,
+    over: nutrient key -> how far the day is under its least or over its most, in the key's unit. words: sentences on
+    what was taken as eaten, what gives, and what tomorrow may take. lines: for the case file, where something is
+    offered to the next day.
+    """
+
+    plan: Plan
+    day: str
+    meals: tuple[MealChange, ...]
+    short: dict[str, float]
+    over: dict[str, float]
+    words: tuple[str, ...]
+    lines: tuple[str, ...] = ()
+
+
+def replan_day(
+    plan: Plan,
+    now: str,
+    *,
+    day: str | None = None,
+    ate: Sequence[str] = (),
+    skipped: Sequence[int] = (),
+    session_off: Sequence[int] = (),
+    session: Sequence[str] = (),
+    folder: Path | None = None,
+    seconds: float = 10.0,
+    where: str = "the plan",
+) -> Replanned:
+    """What is past is as eaten, the rest is planned anew, and as little of it changes as need be.
+
+    Raises BadInput, Refused, OutOfTime; Unplannable where a meal cannot be served at all.
+    """
+    events = read_events(now, tuple(ate), tuple(skipped), tuple(session_off), tuple(session))
+    entry = plan_entry(plan, day, where)
+    check_whole(plan, folder, where)
+    case = case_from_dict(plan.case, f"{where}, case").beside(folder)
+    check_now(case, entry, events.now)
+    changed = changed_day(case, entry, events)
+    menu = case_menu(changed.case, changed.targets.maintenance_only)
+    past = what_happened(entry, events, changed, menu)
+    guarded = GUARDED in (case.athlete.cautions or ())
+    rest, posed, found = _rest(entry, events, changed, past, guarded=guarded, seconds=seconds)
+    kept = tuple(one.meal for one in (*past.eaten, *past.beside))
+    skips = (*entry.skipped, *(_skipped(meal) for meal in past.skipped))
+    written = written_day([*kept, *rest], skips, menu)
+    bands = posed.posed.bands if events.changes_sessions else band_of(entry)
+    offs = off_bands(written.totals, bands)
+    words, lines = _words(changed, past, offs, guarded=guarded)
+    new_day = day_entry(entry, events, changed, posed, found, written, (offs, bands, words))
+    after = with_day(plan, new_day, changed.case if events.changes_sessions else None)
+    assert_plan(after, menu.pantry.composition, menu.pantry, own_table(menu))
+    moved = {
+        one.coming.planned.time: clock(one.coming.occasion.start)
+        for one in posed.meals
+        if one.coming is not None and one.coming.planned is not None
+    }
+    short = {one.key: round(one.by, 1) for one in offs if one.short}
+    over = {one.key: round(one.by, 1) for one in offs if not one.short}
+    return Replanned(after, entry.day, paired(entry.meals, new_day.meals, moved), short, over, words, lines)
+
+
+def _rest(
+    entry: PlanDay, events: Events, changed: ChangedDay, past: Happened, *, guarded: bool, seconds: float
+) -> tuple[tuple[Meal, ...], DayAnew, RestFound | None]:
+    asked = Asked(
+        case=changed.case,
+        entry=entry,
+        targets=changed.targets,
+        bands=None if events.changes_sessions else band_of(entry),
+        now=events.now,
+        past=(*past.eaten, *past.beside),
+        rest=past.rest,
+        new=changed.new,
+        changed=events.changes_sessions,
+    )
+    if guarded and not events.changes_sessions:
+        return tuple(one.meal for one in past.rest), pose_anew(replace(asked, free=False)), None
+    if guarded:
+        asked = replace(asked, past=(_as_if_planned(entry, past, events.now),))
+    day = pose_anew(asked)
+    struck = frozenset(one.what for one in entry.struck)
+    found = seek(day, options_of(day, struck), seconds)
+    return rest_meals(day, found), day, found
+
+
+def _as_if_planned(entry: PlanDay, past: Happened, now: int) -> GivenMeal:
+    """What the past was to hold by the day's aims: what was eaten then changes nothing of the rest."""
+    rest = [one.meal for one in past.rest]
+    holds = {
+        key: max(0.0, (band.aim or band.least or band.most or 0.0) - sum(meal.totals.get(key, 0.0) for meal in rest))
+        for key, band in entry.targets.items()
+    }
+    first = past.eaten[0].meal if past.eaten else None
+    start = minutes_of(first.time) if first is not None else now - EATING
+    meal = Meal(
+        number=1, slot="snack", time=clock(start), ends=clock(start + 1), dish="what was planned", dish_id=None,
+        minutes=0, before_session=None, lead_minutes=None, limits={}, items=(), totals={ENERGY: holds[ENERGY]},
+        eaten=True,
+    )  # fmt: skip
+    return GivenMeal(meal, extra=True, holds=holds)
+
+
+def _skipped(meal: Meal) -> SkippedMeal:
+    return SkippedMeal(number=meal.number, slot=meal.slot, time=meal.time, ends=meal.ends)
+
+
+def _words(
+    changed: ChangedDay, past: Happened, offs: Sequence[Off], *, guarded: bool
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    words = [*changed.words, *past.words]
+    if guarded:
+        # No count of what was too much or too little: the meals that are to come are what matters.
+        return (*words, NOTHING_TO_MAKE_UP), ()
+    if offs:
+        words.append("The day's numbers can no longer all be met; it comes as near as it can:")
+        words += [said_off(one) for one in offs]
+    if any(not one.short for one in offs) and past.beside:
+        words.append(NO_PAYING)
+    offer = offer_for(changed.case, changed.targets.day, offs)
+    lines = (offer.lines,) if offer is not None and offer.lines else ()
+    return (*words, *((offer.words,) if offer is not None else ())), lines

@@ -1,0 +1,129 @@
+"""The rest of the day sought: with the planned dishes and foods where those do, with others where they come nearer.
+
+First only amounts change, then the foods of the planned dishes, then dishes, as few as can be. The linear program over
+all dishes says how near any day could come: where fewer changes come as near as that, nothing more is sought.
+"""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+from itertools import combinations
+
+from mealopt.errors import OutOfTime, Unplannable
+from mealopt.menu.plates import Plate
+from mealopt.milp.answer import Answer, Status
+from mealopt.plans.replan.anew import DayAnew
+from mealopt.plans.replan.near import NOUGHT, Near, as_near, changes_of, pose_near
+from mealopt.plans.replan.options import Options
+from mealopt.rules.problem import Problem
+
+#: Shares of the time that is left: for the planned dishes, for any dishes, for one set of dishes.
+HELD, ANY, ONE = 0.3, 0.6, 0.3
+
+#: Seconds for one set of dishes, and for the fewest changes to it: both are small.
+ONE_MOST, FEW_MOST = 1.0, 4.0
+
+Plates = tuple[tuple[Plate, ...], ...]
+Left = Callable[[float], float]
+
+
+@dataclass(frozen=True, slots=True)
+class RestFound:
+    """The rest of the day. answer: values of problem's columns, and more. harm: of what gives, 0 where nothing does;
+    bound: the harm that no day of these meals can be under. seconds: all of it."""
+
+    problem: Problem
+    answer: Answer
+    harm: float
+    bound: float
+    seconds: float
+    rows: int
+    columns: int
+
+
+@dataclass(frozen=True, slots=True)
+class _Tried:
+    """Plates that were tried, and the nearest day of them."""
+
+    near: Near
+    answer: Answer
+
+    @property
+    def found(self) -> bool:
+        return self.answer.status.solved
+
+    @property
+    def harm(self) -> float:
+        return self.answer.objective if self.found else float("inf")
+
+
+def seek(day: DayAnew, options: Options, seconds: float) -> RestFound:
+    """The nearest day, with the fewest changes. Raises OutOfTime, and Unplannable where a meal cannot be served."""
+    start = time.perf_counter()
+
+    def left(share: float = 1.0) -> float:
+        return max(0.1, share * (seconds - (time.perf_counter() - start)))
+
+    chosen, bound = _nearest(day, options, left)
+    if not chosen.found:
+        if chosen.answer.status is Status.INFEASIBLE:
+            raise Unplannable(f"{day.posed.day}: the meals that are left cannot be served within their windows")
+        raise OutOfTime(f"no plan was found in {seconds:g} s; give it more with --seconds")
+    harm = chosen.harm + max(NOUGHT, 0.01 * chosen.harm)
+    found = chosen.near.least_changed(harm, changes_of(chosen.near, options.held), min(FEW_MOST, left()))
+    # The nearest day stands where time ends before one with fewer changes is found.
+    answer = found if found.values else replace(chosen.answer, status=Status.LIMIT)
+    model, took = chosen.near.model, time.perf_counter() - start
+    return RestFound(chosen.near.problem, answer, chosen.harm, bound, took, len(model.rows), model.columns)
+
+
+def _nearest(day: DayAnew, options: Options, left: Left) -> tuple[_Tried, float]:
+    """The day with the fewest changes among those that come as near as any, and the harm that none can be under."""
+
+    def tried(plates: Plates, seconds: float) -> _Tried:
+        near = pose_near(day, plates, options)
+        return _Tried(near, near.nearest(seconds))
+
+    amounts = tried(options.just_held(), left(HELD))
+    if amounts.harm <= NOUGHT:
+        return amounts, 0.0
+    everything = pose_near(day, options.plates, options)
+    bound = everything.bound()
+    if amounts.harm <= as_near(bound):
+        return amounts, bound
+    foods = tried(options.planned_dishes(), left(HELD))
+    if foods.harm <= as_near(bound):
+        return foods, bound
+    dishes = _Tried(everything, everything.nearest(left(ANY)))
+    if not dishes.found:
+        best = min((amounts, foods), key=lambda one: one.harm)
+        return (best if best.found else dishes), bound
+    bound = max(bound, dishes.answer.bound)
+    enough = as_near(dishes.harm)
+    for one in (amounts, foods):
+        if one.harm <= enough:
+            return one, bound
+    for plates in _with_fewer_dishes(dishes, options):
+        one = tried(plates, min(ONE_MOST, left(ONE)))
+        if one.harm <= enough:
+            return one, bound
+    return dishes, bound
+
+
+def _with_fewer_dishes(dishes: _Tried, options: Options) -> Iterator[Plates]:
+    """The dishes of an answer, with as many as can be of the planned ones in place of others; the most first."""
+    served = []
+    for servings in dishes.near.problem.servings:
+        at = next(place for place, one in enumerate(servings) if round(dishes.answer.values[one.served]) == 1)
+        served.append(servings[at].plate)
+    other = [
+        index for index, plate in enumerate(served)
+        if index in options.held and plate.dish.id != options.held[index].plate.dish.id
+    ]  # fmt: skip
+    for count in range(len(other) - 1, -1, -1):
+        for back in combinations(other, count):
+            yield tuple(
+                (options.held[index].plate,) if index in back else (plate,) for index, plate in enumerate(served)
+            )
