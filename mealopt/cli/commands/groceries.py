@@ -10,6 +10,7 @@ from mealopt import api
 from mealopt.cli import options
 from mealopt.cli.output import show, show_json, writable
 from mealopt.cli.program import Command
+from mealopt.errors import BadInput
 
 
 @click.command(cls=Command, epilog=options.CAUTION, short_help="Say what to buy for a plan.")
@@ -43,6 +44,8 @@ def groceries(
     """Say what to buy for PLAN, the document of a day or a week: whole packs by aisle, less what is at home."""
     read = api.read_plan(plan)
     files = [(path, writable(path, Path(plan))) for path in (left, table, text) if path is not None]
+    if len({target for _, target in files}) < len(files):
+        raise BadInput(f"{files[-1][0]}: named for two files to write; a name for each is expected")
     shopping = api.groceries(
         read,
         _at_home(have),

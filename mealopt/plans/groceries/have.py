@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Mapping
-from difflib import get_close_matches
 
 from mealopt.errors import BadInput
 from mealopt.table.find import nearest_names, plain
@@ -42,23 +41,40 @@ def have_from_text(text: str, where: str) -> dict[str, float]:
     return {name: math.fsum(found) for name, found in amounts.items()}
 
 
-def known_have(have: Mapping[str, float], pantry: Pantry, listed: frozenset[str]) -> dict[str, float]:
-    """The shop's name of a thing -> grams at home. listed: the plan's foods, of which the pantry may not hold own ones.
+def known_have(have: Mapping[str, float], pantry: Pantry, planned: Mapping[str, str]) -> dict[str, float]:
+    """The shop's name of a thing -> grams at home.
 
-    A food may be named as the pantry or as the shop names it. Raises BadInput with the nearest for one that neither
+    A food may be named as the pantry, the shop or a dish names it. planned: pantry name -> shop's name of the plan's
+    foods; they decide where a dish's word ("milk") means several. Raises BadInput with the nearest for one that nobody
     knows, and where an amount is no weight.
     """
-    shop = {plain(sold(food).name): sold(food).name for food in pantry.foods.values()}
-    names = shop | {plain(name): sold(food).name for name, food in pantry.foods.items()}
-    names |= {plain(name): name for name in listed if name not in pantry.foods}
+    names = _names(pantry, planned)
     found: dict[str, list[float]] = {}
     for name, grams in have.items():
         if not (math.isfinite(grams) and 0.0 <= grams <= MOST_G):
             raise BadInput(f"at home, {name[:60]}: read {grams:g} g; 0 to {MOST_G:g} g is allowed")
-        thing = names.get(plain(" ".join(name.split())))
-        if thing is None:
-            near = [*nearest_names(name, pantry), *get_close_matches(plain(name), shop, n=1, cutoff=0.8)]
-            words = f" (nearest: {'; '.join(dict.fromkeys(near))})" if near else ""
-            raise BadInput(f"at home: the pantry has no {name[:60]!r}{words}")
-        found.setdefault(thing, []).append(grams)
+        things = names.get(plain(" ".join(name.split())), set())
+        meant = things & set(planned.values()) if len(things) > 1 else things
+        if len(meant) != 1:
+            raise BadInput(f"at home: {_which(name, things, pantry)}")
+        found.setdefault(next(iter(meant)), []).append(grams)
     return {thing: math.fsum(amounts) for thing, amounts in found.items()}
+
+
+def _names(pantry: Pantry, planned: Mapping[str, str]) -> dict[str, set[str]]:
+    """Plain words -> shop's names that they may mean; a pantry's or shop's own name means one thing only."""
+    names: dict[str, set[str]] = {}
+    for food in pantry.foods.values():
+        how = sold(food)
+        for words in (food.says, how.one):
+            names.setdefault(plain(words), set()).add(how.name)
+    names |= {plain(sold(food).name): {sold(food).name} for food in pantry.foods.values()}
+    names |= {plain(name): {sold(food).name} for name, food in pantry.foods.items()}
+    return names | {plain(name): {thing} for name, thing in planned.items() if name not in pantry.foods}
+
+
+def _which(name: str, things: set[str], pantry: Pantry) -> str:
+    if things:
+        return f"{name[:60]!r} may be {' or '.join(sorted(things)[:6])}; one of them is expected"
+    near = nearest_names(name, pantry)
+    return f"the pantry has no {name[:60]!r}" + (f" (nearest: {'; '.join(near)})" if near else "")

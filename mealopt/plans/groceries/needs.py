@@ -60,7 +60,7 @@ def cooked_at(plan: Plan, day: PlanDay, meal: Meal) -> int:
 
 def is_past(plan: Plan, day: PlanDay, meal: Meal) -> bool:
     """Whether a meal needs no food any more: eaten, or cooked before the day that was planned anew."""
-    anew = max((place_of(plan, entry.day) for entry in plan.days if entry.now is not None), default=0)
+    anew = max((place_of(plan, entry.day) for entry in plan.days if entry.now is not None), default=-len(DAYS))
     return meal.eaten or (meal.cooked_on is not None and cooked_at(plan, day, meal) < anew)
 
 

@@ -49,8 +49,7 @@ def shop_for(
         raise BadInput(f"people: read {people}; 1 to {MOST_PEOPLE} is allowed")
     household = household_of(plan, people)
     things = things_of(plan, menu.pantry, household.times)
-    listed = frozenset(name for thing in things for name in thing.foods)
-    at_home = known_have(have or {}, menu.pantry, listed)
+    at_home = known_have(have or {}, menu.pantry, {name: thing.name for thing in things for name in thing.foods})
     last = place_of(plan, plan.days[-1].day)
     when = choose_shops(things, last, shops)
     found = lines_of(plan, things, at_home, shipped_price_list() if prices is None else prices, when)
@@ -71,7 +70,7 @@ def shop_for(
         portion=household.portion,
         also=_also(plan, things, lines),
         cautions=(*late, *_cautions(plan, menu, household)),
-        notes=(*_notes(plan, when), *_unknown(things), *_disagreeing(plan, menu)),
+        notes=(*_notes(plan, when, shops), *_unknown(things), *_disagreeing(plan, menu)),
         shops=_shop_days(plan, when),
         currency=CURRENCY if prices is None else "",
         invented=prices is None,
@@ -105,7 +104,7 @@ def _cautions(plan: Plan, menu: Menu, household: Household) -> list[str]:
     return [*menu_cautions(menu), *([OTHERS] if household.people > 1 else []), READ_LABELS, *([OATS] if oats else [])]
 
 
-def _notes(plan: Plan, shops: Shops) -> list[str]:
+def _notes(plan: Plan, shops: Shops, asked: int) -> list[str]:
     notes = [
         f"{DAY_NAMES[day.day]} {meal.time}, {meal.dish}: only its energy is known, so nothing is bought for it"
         for day in plan.days
@@ -116,7 +115,9 @@ def _notes(plan: Plan, shops: Shops) -> list[str]:
     if past:
         notes.append(f"what is eaten or cooked already is left out: {_meals(past)}")
     days = [f"on {name}" for name in (DAY_NAMES[day_at(plan, shops.bought(number))] for number in _numbers(shops))]
-    notes.append(f"food is taken to be bought {' and '.join(days)}")
+    notes.append(f"food is taken to be bought {' and '.join(days)}, the day before it is first needed")
+    if asked > len(days):
+        notes.append("the food of one day is bought in one shop")
     return notes
 
 

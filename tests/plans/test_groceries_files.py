@@ -1,0 +1,109 @@
+"""What is written of a list and read of a cupboard: files for next week, for a spreadsheet and to copy."""
+
+from __future__ import annotations
+
+import csv
+import io
+from pathlib import Path
+
+import pytest
+
+from mealopt import api
+from mealopt.errors import BadInput
+from mealopt.plans.groceries.shop import shop_for
+from tests.plans.shelves import MENU, Eaten, plan_of
+
+WEEK = {
+    "mon": [Eaten([("rice, white", 280), ("salt", 1.0), ("egg", 100)])],
+    "tue": [Eaten([("oats, rolled", 80), ("spinach, raw", 60)])],
+}
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("oats, rolled=400g", {"oats, rolled": 400.0}),
+        ("  oats,  rolled = 1.5 kg ", {"oats, rolled": 1500.0}),
+        ("# a note\n\nhoney=50 g\r\nhoney=.5kg\n", {"honey": 550.0}),
+        ("\ufeffhoney=0g", {"honey": 0.0}),
+        ("a=b=5g", {"a=b": 5.0}),
+        ("", {}),
+    ],
+)
+def test_a_cupboard_is_read(text: str, found: dict[str, float]) -> None:
+    assert api.read_have(text) == pytest.approx(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "message"),
+    [
+        ("honey", "at home: read 'honey'; a food and its weight"),
+        ("honey=", "at home: read 'honey='"),
+        ("=5g", "at home: read '=5g'"),
+        ("honey=5", "at home: read 'honey=5'"),
+        ("honey=-5g", "at home: read 'honey=-5g'"),
+        ("honey=nan g", "at home: read"),
+        ("honey=1e400g", "at home: read"),
+        ("honey=٣g", "at home: read"),
+        ("honey=5g\nmilk=lots", "at home, line 2: read 'milk=lots'"),
+        ("honey=" + "9" * 400 + "kg", "at most 1000 kg"),
+    ],
+)
+def test_what_is_no_amount_is_refused(text: str, message: str) -> None:
+    with pytest.raises(BadInput, match=message):
+        api.read_have(text)
+
+
+def test_a_file_that_cannot_be_read_is_refused(tmp_path: Path) -> None:
+    (tmp_path / "broken").write_bytes(b"\xff\xfe\x00")
+    for name in ("broken", "missing", "."):
+        with pytest.raises(BadInput):
+            api.read_have(tmp_path / name)
+
+
+def test_a_spreadsheet_reads_the_table() -> None:
+    shopping = shop_for(plan_of(WEEK), MENU)
+    text = api.groceries_csv(shopping)
+    assert text.startswith("\ufeffshop,aisle,buy,food,")
+    rows = list(csv.DictReader(io.StringIO(text.removeprefix("\ufeff"))))
+    assert len(rows) == len(shopping.lines)
+    rice = next(row for row in rows if row["food"] == "rice, white")
+    assert (rice["need_g"], rice["packs"], rice["buy_g"], rice["price_invented"]) == ("100", "1", "1000", "2.00")
+    assert rows[-1]["food"] == "salt"
+    assert float(rows[-1]["buy_g"]) == 0
+
+
+@pytest.mark.parametrize("name", ["=1+1", "@sum(a1)", "+bun", "-bun", "\t=1", 'bun", "=2"', "bun\nline"])
+def test_a_name_of_ones_own_is_no_formula_and_no_line(name: str) -> None:
+    shopping = shop_for(plan_of({"mon": [Eaten([(name, 50.0)])]}), MENU)
+    (row,) = csv.DictReader(io.StringIO(api.groceries_csv(shopping).removeprefix("\ufeff")))
+    assert not any(str(cell).startswith(("=", "+", "-", "@", "\t", "\r")) for cell in row.values())
+    assert "\n" not in row["food"]
+    assert sum(line.startswith("[ ]") for line in api.groceries_text(shopping).splitlines()) == 1
+
+
+def test_the_text_has_a_box_for_each_line_and_says_what_is_invented() -> None:
+    shopping = shop_for(plan_of(WEEK), MENU, {"oats": 40})
+    text = api.groceries_text(shopping)
+    assert text.count("[ ] ") == len(shopping.bought)
+    assert "[ ] 6 eggs (1 box of 6)" in text
+    assert "coin (invented prices)" in text
+    assert "You may need: salt." in text
+    assert "From what is at home: oats, rolled 40 g." in text
+    assert "read each label" in text
+
+
+def test_what_does_not_keep_is_only_a_note_in_the_file_for_next_week() -> None:
+    week = WEEK | {"sat": [Eaten([("apple", 182)])]}
+    text = api.left_over(shop_for(plan_of(week), MENU))
+    assert "rice, white = 900 g" in text
+    assert "# does not keep: spinach, raw, 140 g" in text
+    assert "spinach, raw" not in api.read_have(text)
+
+
+def test_plain_data_holds_everything() -> None:
+    shopping = shop_for(plan_of(WEEK), MENU)
+    data = api.groceries_data(shopping)
+    assert [line["food"] for line in data["lines"]] == [line.food for line in shopping.lines]
+    assert {"total_price", "unpriced", "people", "portion", "cautions", "invented"} <= set(data)
+    assert all({"food", "grams", "keeps"} <= set(one) for one in data["left"])
