@@ -7,8 +7,8 @@ from mealopt.ui.desk import EXAMPLE
 
 
 def main() -> None:
-    """Plan the heaviest day of the example, proven, and write the plan document."""
-    plan = api.plan_day(api.read_case(), seconds=60)
+    """Plan the week of the example, proven within the usual gap, and write the plan document."""
+    plan = api.plan_week(api.read_case(), seconds=300)
     api.write_text(EXAMPLE, api.plan_text(plan))
 
 

@@ -62,6 +62,11 @@ def _tied(path: Path, convert: Callable[[Any], Any] | None = None) -> dict[str, 
     return {"key": key_of(path), "on_change": _changed, "args": (path, convert)}
 
 
+def _short(value: float | None) -> float | None:
+    """9 for 9.0, so that a complaint reads what was typed."""
+    return int(value) if isinstance(value, float) and value.is_integer() else value
+
+
 def number(path: Path, label: str, *, whole: bool = False, default: float | None = None, step: float = 1.0,
            help: str | None = None, width: Any = "stretch") -> None:  # fmt: skip
     """A number; empty where the case leaves it out. default: what then holds, shown in its place."""
@@ -70,7 +75,7 @@ def number(path: Path, label: str, *, whole: bool = False, default: float | None
     value = kind(value) if isinstance(value, int | float) else None
     placeholder = "left out" if default is None else f"{default:g}, as nothing is given"
     st.number_input(label, value=value, step=kind(step), placeholder=placeholder, help=help, width=width,
-                    format="%d" if whole else "%g", **_tied(path))  # fmt: skip
+                    format="%d" if whole else "%g", **_tied(path, _short))  # fmt: skip
     complain(path)
 
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 import streamlit as st
 
 from mealopt.ui import desk, files, inputs
-from mealopt.ui.look import style
+from mealopt.ui.look import plain, style
 from mealopt.ui.pages import athlete, day, numbers, shopping, training, week
 from mealopt.ui.said import onward
 
@@ -27,26 +27,36 @@ SIDE = 236
 
 
 def main() -> None:
-    """Draw the page that was asked for."""
+    """Draw the part of the page that was asked for."""
     st.set_page_config(page_title="mealopt", layout="wide", initial_sidebar_state=SIDE)
     st.html(style())
-    desk.collect()
     parts = {path: st.Page(draw, title=title, url_path=path, default=path == FIRST) for title, path, draw in PAGES}
     st.session_state["parts"] = parts
     chosen = st.navigation(list(parts.values()), expanded=True)
+    part(chosen.run)
+    order = list(parts)
+    here = next((path for path, one in parts.items() if one.url_path == chosen.url_path), FIRST)
+    onward(next(iter(order[order.index(here) + 1 :]), None))
+
+
+def alone(path: str) -> None:
+    """One part by itself, without the way to the others."""
+    part(next(draw for _, one, draw in PAGES if one == path))
+
+
+def part(draw: Callable[[], None]) -> None:
+    """One part, with what stands at its side, and a complaint at its head where no field of it is concerned."""
+    desk.collect()
     with st.sidebar:
-        st.markdown(f"**{desk.state().case.athlete.name}**")
+        st.markdown(f"**{plain(desk.state().case.athlete.name)}**")
         _switch()
         files.panel()
     head = st.empty()
     inputs.fresh()
-    chosen.run()
-    order = list(parts)
-    here = next((path for path, part in parts.items() if part.url_path == chosen.url_path), FIRST)
-    onward(here, next(iter(order[order.index(here) + 1 :]), None))
+    draw()
     complaint = desk.state().complaint
     if complaint and not inputs.shown():
-        head.error(f"{complaint}. Until that is mended, all numbers are for the values before it.")
+        head.error(f"{complaint}\n\nUntil that is mended, all numbers are for the values before it.")
 
 
 def _switch() -> None:

@@ -93,7 +93,8 @@ def _lines(state: State, shopping: Shopping) -> None:
     if not bought:
         st.markdown("Nothing has to be bought.")
     basket = sum(1 for line in bought if name_in_basket(line) in state.ticked)
-    st.progress(basket / max(1, len(bought)), text=f"{basket} of {len(bought)} in the basket")
+    st.markdown(f"{basket} of {len(bought)} in the basket")
+    st.progress(basket / max(1, len(bought)))
     if shopping.portion:
         st.caption(f"For {shopping.people}: {plain(shopping.portion)}.")
     for shop, lines in groupby(bought, key=lambda line: line.shop):
