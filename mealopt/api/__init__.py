@@ -19,6 +19,8 @@ from mealopt.api.cases import example_names as example_names
 from mealopt.api.cases import heaviest_day as heaviest_day
 from mealopt.api.cases import read_case as read_case
 from mealopt.api.cases import week_targets as week_targets
+from mealopt.api.changes import offers as offers
+from mealopt.api.changes import swap as swap
 from mealopt.api.days import plan_day as plan_day
 from mealopt.api.days import plan_from_text as plan_from_text
 from mealopt.api.days import plan_schema as plan_schema
@@ -70,6 +72,9 @@ if TYPE_CHECKING:
     from mealopt.people.case import Case as Case
     from mealopt.plans.groceries.shopping import Left as Left
     from mealopt.plans.groceries.shopping import Shopping as Shopping
+    from mealopt.plans.swap.offers import Offer as Offer
+    from mealopt.plans.swap.swapped import Swapped as Swapped
+    from mealopt.plans.swap.told import MealChange as MealChange
     from mealopt.table.composition import CompositionRow as CompositionRow
     from mealopt.table.find import Found as Found
     from mealopt.table.find import Shown as Shown

@@ -45,11 +45,11 @@ def _eased(posed: PosedDay, least: Least, end: float) -> Unplannable:
     what = "no dishes meet" if least.sure else "no dishes, in whole plates and kitchen steps, meet"
     what += "" if len(clashes) == 1 else " all of these"
     where = [None if ease.slot is None else posed.slots[ease.slot] for ease in least.eases]
-    missing = _listed([ease.missing(_at(slot)) for ease, slot in zip(least.eases, where, strict=True)])
-    gives = _listed([_give(posed, ease, least) for ease in least.eases])
+    missing = in_a_row([ease.missing(at_slot(slot)) for ease, slot in zip(least.eases, where, strict=True)])
+    gives = in_a_row([_give(posed, ease, least) for ease in least.eases])
     ways = [*(_way(change) for change in helping), gives]
     untried = "" if least.planned else "; no plan was found with these lines in the time: give it more with --seconds"
-    message = f"{posed.day}: {what}: {_listed(clashes)}: {missing}; {', or '.join(ways)}{untried}"
+    message = f"{posed.day}: {what}: {in_a_row(clashes)}: {missing}; {', or '.join(ways)}{untried}"
     return Unplannable(message, clashes, tuple(line.text for line in least.lines))
 
 
@@ -64,12 +64,12 @@ def _blocked(posed: PosedDay, end: float) -> Unplannable:
         found, extra = _together(posed, candidates, end)
     remedies = (*extra, *remedies_of(found))
     if found:
-        helps = f"no band alone helps; {_listed([_way(change) for change in found])}"
+        helps = f"no band alone helps; {in_a_row([_way(change) for change in found])}"
         helps += f", with {len(extra)} band{'s' if len(extra) > 1 else ''} beside" if extra else ""
     else:
         helps = "no band helps, nor do other wishes, minutes or numbers of meals, as far as they were tried: "
         helps += "more hours awake, shorter sessions or less work on this day would"
-    return Unplannable(f"{posed.day}: {_listed(clashes)}: {helps}", clashes, remedies)
+    return Unplannable(f"{posed.day}: {in_a_row(clashes)}: {helps}", clashes, remedies)
 
 
 def _way(change: Change) -> str:
@@ -156,10 +156,11 @@ def _give(posed: PosedDay, ease: Ease, least: Least) -> str:
         and (found := getattr(line.band, ease.side)) is not None
         and (line.band.slot is None and line.band.meal is None if slot is None else is_of(line.band, slot, posed.day))
     )
-    return ease.giving(_at(slot), value)
+    return ease.giving(at_slot(slot), value)
 
 
-def _at(slot: Slot | None) -> str:
+def at_slot(slot: Slot | None) -> str:
+    """Words for where a limit stands; "" for the day."""
     if slot is None:
         return ""
     if slot.kind in ("before", "after"):
@@ -167,6 +168,7 @@ def _at(slot: Slot | None) -> str:
     return slot.label if slot.kind == "during" else f"at {slot.label}"
 
 
-def _listed(parts: Iterable[str]) -> str:
+def in_a_row(parts: Iterable[str]) -> str:
+    """ "one, two and three"."""
     listed = list(parts)
     return " and ".join([", ".join(listed[:-1]), listed[-1]]) if len(listed) > 1 else "".join(listed)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from hashlib import sha256
 
@@ -45,7 +45,8 @@ class PosedDay:
 
     settled, settled_plates: what the case settles, and slot index -> the plate that it makes. breakfast_seed: of a
     breakfast that should be the same every day; "" where days differ. notes: what was assumed on the way. laid: the
-    plates of each slot in their order, where they are not to be drawn.
+    plates of each slot in their order, where they are not to be drawn. also: what else is written into each problem of
+    the day: it may add rows, and charges that are never negative.
     """
 
     case: Case
@@ -63,6 +64,7 @@ class PosedDay:
     settled_plates: Mapping[int, Plate] = field(default_factory=dict)
     breakfast_seed: str = ""
     laid: tuple[tuple[Plate, ...], ...] | None = None
+    also: Callable[[Problem], None] | None = None
 
     def card(self) -> Card:
         """A fresh card for the day."""
@@ -75,6 +77,8 @@ class PosedDay:
         wishes = replace(self.wishes, beyond=self.wishes.prefer & card.beyond) if self.wishes.prefer else self.wishes
         problem = Problem(self.slots, card.plates, self.bands, wishes, self.refuel, self.own)
         pose(problem, leave_out)
+        if self.also is not None:
+            self.also(problem)
         return problem
 
 

@@ -60,7 +60,7 @@ class StandingDay:
     """A planned day, posed again. meals: one a slot of posed, in its order; skipped meals are in neither.
 
     entry: the document's day. wide: the larder with every food that the athlete may be given. places: (index of a slot,
-    dish) -> its place on the day's card. named: every dish and food on that card.
+    dish) -> its place on the day's card. drawn: that card; named: every dish and food on it.
     """
 
     plan: Plan
@@ -69,7 +69,14 @@ class StandingDay:
     meals: tuple[StandingMeal, ...]
     wide: Larder
     places: Mapping[tuple[int, str], int]
+    drawn: tuple[tuple[Plate, ...], ...]
     named: frozenset[str]
+
+    @property
+    def warm(self) -> bool:
+        """Whether any main meal on the card is warm."""
+        mains = (self.drawn[slot.index] for slot in self.posed.slots if slot.main)
+        return any(found.dish.served == "warm" for plates in mains for found in plates)
 
     def plate(self, index: int, dish_id: str) -> Plate | None:
         """A dish of the menu as it may be served in a slot, with every food and its place on the card; or None."""
@@ -89,6 +96,17 @@ class StandingDay:
         problem = Problem(posed.slots, plates, posed.bands, wishes, posed.refuel, posed.own)
         pose(problem)
         return problem
+
+    def without(self, numbers: frozenset[int]) -> StandingDay:
+        """The day without the meals of these numbers: the others are to meet its bands."""
+        if not numbers:
+            return self
+        dropped = frozenset(one.index + 1 for one in self.meals if one.meal.number in numbers)
+        posed, kept = without_slots(self.posed, dropped)
+        at = {number - 1: place for place, number in enumerate(kept)}
+        meals = tuple(replace(one, index=at[one.index]) for one in self.meals if one.index in at)
+        places = {(at[index], dish): place for (index, dish), place in self.places.items() if index in at}
+        return replace(self, posed=posed, meals=meals, places=places, drawn=tuple(self.drawn[n - 1] for n in kept))
 
     def at(self, number: int) -> StandingMeal | None:
         """The meal of this number; None where there is none."""
@@ -147,7 +165,10 @@ def standing_day(
         for place, found in enumerate(drawn[number - 1])
     }
     wide = Larder(whole.larder.menu, whole.larder.filter, whole.larder.prices)
-    empty = StandingDay(plan, entry, posed, (), wide, places, card.beyond)
+    left = tuple(
+        tuple(replace(found, place=place) for place, found in enumerate(drawn[number - 1])) for number in numbers
+    )
+    empty = StandingDay(plan, entry, posed, (), wide, places, left, card.beyond)
     meals = tuple(_standing(empty, index, meal, where) for index, meal in enumerate(entry.meals))
     return replace(empty, meals=meals)
 

@@ -1,0 +1,86 @@
+"""A plan changed: a food or dish for another, a meal held or skipped. From document to document; nothing is kept."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from mealopt.documents.plan import Plan
+    from mealopt.plans.swap.offers import Offer
+    from mealopt.plans.swap.swapped import Swapped
+    from mealopt.plans.swap.wishes import Wishes
+
+Words = str | Sequence[str] | None
+
+
+def _several(words: Words) -> tuple[str, ...]:
+    return () if words is None else (words,) if isinstance(words, str) else tuple(words)
+
+
+def _wishes(
+    meal: int | str | None, out: Words, into: Words, dish: bool, hold: Sequence[int], drop: Sequence[int]
+) -> Wishes:
+    from mealopt.plans.swap.wishes import Wishes
+
+    return Wishes(meal, _several(out), _several(into), dish, tuple(hold), tuple(drop))
+
+
+def swap(
+    plan: Plan,
+    meal: int | str | None,
+    out: Words = None,
+    into: Words = None,
+    *,
+    day: str | None = None,
+    dish: bool = False,
+    hold: Sequence[int] = (),
+    drop: Sequence[int] = (),
+    folder: str | Path | None = None,
+    seconds: float = 5.0,
+    fresh: bool = False,
+    where: str = "the plan",
+) -> Swapped:
+    """The plan with foods out of a meal and others in, every limit met, and as little of the rest changed as can be.
+
+    In order: the fewest other foods, then the fewest grams, then the lowest penalty. meal: its number, "all" for every
+    meal that holds the food, None where meals are only held or dropped. out, into: a food or several; into may be a
+    dish, or a food with its grams ("rice, white=200g"). dish: the whole dish is swapped. hold: numbers of meals that
+    stay as they are; drop: of meals that are skipped, the others meeting the day's numbers. day: of a week. folder: of
+    the case file, where it names own foods. fresh: plan the whole day anew with these wishes. where: what a refusal
+    begins with.
+
+    The plan is rechecked first, and so is the answer. Raises BadInput; Refused; Unplannable with what clashes;
+    OutOfTime; BrokenPlan.
+    """
+    from mealopt.plans.swap.swapped import swapped
+
+    wishes = _wishes(meal, out, into, dish, hold, drop)
+    beside = None if folder is None else Path(folder)
+    return swapped(plan, wishes, day=day, folder=beside, seconds=seconds, fresh=fresh, where=where)
+
+
+def offers(
+    plan: Plan,
+    meal: int,
+    out: Words = None,
+    *,
+    day: str | None = None,
+    dish: bool = False,
+    hold: Sequence[int] = (),
+    drop: Sequence[int] = (),
+    most: int = 8,
+    seconds: float = 2.0,
+    folder: str | Path | None = None,
+    where: str = "the plan",
+) -> tuple[Offer, ...]:
+    """What may come for a food, or for the dish, of a meal: each solved and proved possible, the least change first.
+
+    As many as the time allows, at most so many. Raises as `swap` does, but no Unplannable: then there are none.
+    """
+    from mealopt.plans.swap.offers import offered
+
+    wishes = _wishes(meal, out, None, dish, hold, drop)
+    beside = None if folder is None else Path(folder)
+    return offered(plan, wishes, day=day, folder=beside, most=most, seconds=seconds, where=where)

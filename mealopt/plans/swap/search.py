@@ -1,0 +1,94 @@
+"""The search for the swap that changes least: by number of changed foods, each level solved or refuted."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from mealopt.milp.answer import Answer, Status
+from mealopt.milp.highs import Highs
+from mealopt.plans.held.standing import StandingDay
+from mealopt.plans.swap.aims import Aim
+from mealopt.plans.swap.level import Level, level
+from mealopt.plans.swap.near import Nearby, nearest
+
+#: Levels looked at: a day in which more foods change is as good as a new one.
+LEVELS = 24
+
+#: Distance to the bound that a level's answer may keep, in grams: less than the least step, half a point of penalty.
+CLOSE_G = 0.0025
+
+
+@dataclass(frozen=True, slots=True)
+class Least:
+    """The answer that changes least. proven: that no other has fewer foods changed, nor as many and fewer grams."""
+
+    level: Level
+    answer: Answer
+    changes: int
+    grams: float
+    fewest_proven: bool
+    grams_proven: bool
+
+    @property
+    def proven(self) -> bool:
+        """Whether both are proven."""
+        return self.fewest_proven and self.grams_proven
+
+
+@dataclass(slots=True)
+class Levels:
+    """The levels of one wish. refuted: levels below this were shown to hold nothing. sure: no level was cut short."""
+
+    day: StandingDay
+    aims: tuple[Aim, ...]
+    end: float
+    nearby: list[Nearby] = field(default_factory=list)
+    fewest: list[int] = field(default_factory=list)
+    sure: bool = True
+
+    def ready(self) -> bool:
+        """Look up how near each meal can stay; False where one of them can be nothing at all."""
+        self.nearby = [Nearby.of(self.day, aim) for aim in self.aims]
+        fewest = [meal.fewest() for meal in self.nearby]
+        self.fewest = [least for least in fewest if least is not None]
+        return len(self.fewest) == len(fewest)
+
+    def impossible(self) -> list[int]:
+        """Indices of meals that can be nothing at all."""
+        return [meal.aim.standing.index for meal in self.nearby if meal.fewest() is None]
+
+    def least(self) -> Least | None:
+        """The answer of the lowest level that has one; None where time ended first, or nothing was found."""
+        start = sum(self.fewest)
+        for changes in range(start, start + LEVELS):
+            left = self.end - time.perf_counter()
+            if left <= 0.02:
+                return None
+            found = self.at(changes, left)
+            if found is not None:
+                return found
+        return None
+
+    def at(self, changes: int, seconds: float) -> Least | None:
+        """The answer of one level; None where it has none, or where time ended first (sure is then False)."""
+        built = level(self.day, self.aims, nearest(self.nearby, changes, self.fewest), changes)
+        answer = Highs(built.problem.model).solve(1e-9, seconds, gap_absolute=CLOSE_G)
+        if not answer.values:
+            self.sure = self.sure and answer.status is Status.INFEASIBLE
+            return None
+        return found_at(built, answer, self.sure)
+
+
+def found_at(built: Level, answer: Answer, sure: bool) -> Least:
+    """An answer with what it changes. sure: that no level below has one."""
+    values = answer.values
+    close = answer.status in (Status.OPTIMAL, Status.GAP)
+    return Least(built, answer, built.changes(values), built.grams_moved(values), sure, close)
+
+
+def aims_of(day: StandingDay, asked: Sequence[Aim]) -> tuple[Aim, ...]:
+    """An aim for each meal: what is asked, or that it stays as far as it can; what is settled or eaten is held."""
+    by_index = {aim.standing.index: aim for aim in asked}
+    return tuple(by_index.get(one.index, Aim(one, held=not one.foods)) for one in day.meals)

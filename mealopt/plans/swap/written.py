@@ -1,0 +1,82 @@
+"""A changed day written into its plan document; what did not change stays as it was written."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from mealopt.documents.plan import Meal, Plan, PlanDay, SkippedMeal
+from mealopt.milp.answer import Answer, Status
+from mealopt.plans.day.document import plan_day_entry, solve_entry
+from mealopt.plans.day.solve import SolvedDay
+from mealopt.plans.own import own_table
+from mealopt.plans.swap.wishes import Asked
+from mealopt.recheck.check import assert_plan
+from mealopt.rules.problem import Problem
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """What the search found. penalty: the day's own; bound: no plan of the day is below it, None where not known.
+
+    proven: as the search says of itself in `says`.
+    """
+
+    problem: Problem
+    answer: Answer
+    penalty: float
+    bound: float | None
+    proven: bool
+    says: str
+    seconds: float
+
+
+def rewritten(asked: Asked, found: Found) -> Plan:
+    """The plan with the day as it was found, rechecked. Raises BrokenPlan."""
+    day = asked.day
+    answer = replace(
+        found.answer,
+        status=Status.OPTIMAL if found.proven else Status.LIMIT,
+        objective=found.penalty,
+        bound=float("-inf") if found.bound is None else min(found.bound, found.penalty),
+    )
+    model = found.problem.model
+    solve = solve_entry(answer, len(model.rows), model.columns, found.seconds).model_copy(update={"says": found.says})
+    solved = SolvedDay(day.posed, found.problem, answer, found.seconds)
+    entry = _entry(asked, plan_day_entry(solved, solve))
+    days = tuple(entry if one.day == entry.day else one for one in day.plan.days)
+    plan = day.plan.model_copy(update={"days": days} | ({"solve": solve} if day.plan.kind == "day" else {}))
+    menu = day.wide.menu
+    assert_plan(plan, menu.pantry.composition, menu.pantry, own_table(menu))
+    return plan
+
+
+def _entry(asked: Asked, entry: PlanDay) -> PlanDay:
+    before = asked.day.entry
+    meals = tuple(_as_it_was(meal, standing.meal) for meal, standing in zip(entry.meals, asked.day.meals, strict=True))
+    gone = [meal for meal in before.meals if meal.number in asked.dropped]
+    skipped = [SkippedMeal(number=one.number, slot=one.slot, time=one.time, ends=one.ends) for one in gone]
+    return entry.model_copy(
+        update={
+            "meals": meals,
+            "skipped": tuple(sorted((*before.skipped, *skipped), key=lambda one: one.number)),
+            "struck": asked.struck,
+            "notes": tuple(dict.fromkeys((*before.notes, *entry.notes))) if before.skipped else entry.notes,
+        }
+    )
+
+
+def _as_it_was(meal: Meal, before: Meal) -> Meal:
+    """The meal with its number of the document; the document's own where it holds the same."""
+    if meal.dish_id == before.dish_id and same_items(meal, before):
+        return before
+    return meal.model_copy(update={"number": before.number})
+
+
+def same_items(one: Meal, other: Meal) -> bool:
+    """Whether two meals hold the same foods to the gram."""
+    return _weights(one) == _weights(other)
+
+
+def _weights(meal: Meal) -> Sequence[tuple[str, float]]:
+    return sorted((item.food, round(item.grams, 1)) for item in meal.items)
