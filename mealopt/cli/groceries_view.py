@@ -33,7 +33,12 @@ def groceries_page(shopping: Shopping) -> Iterator[RenderableType]:
             yield _boxes(list(found))
     words = api.shopping_words(shopping)
     yield paragraph(f"\n{words.total}.", HEADING)
-    for name, text in (("You may need", words.also), ("From what is at home", words.at_home)):
+    said = (
+        ("You may need", words.also),
+        ("From what is at home", words.at_home),
+        ("Only a little is needed of", words.little),
+    )
+    for name, text in said:
         if text:
             yield paragraph(f"{name}: {text}.")
     if words.kept or words.gone:

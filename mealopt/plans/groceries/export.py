@@ -74,6 +74,7 @@ def text_of(shopping: Shopping) -> str:
     said = (
         ("You may need", words.also),
         ("From what is at home", words.at_home),
+        ("Only a little is needed of", words.little),
         ("Left over, and keeps", words.kept),
         ("Left over, and does not keep", words.gone),
     )

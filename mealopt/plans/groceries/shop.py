@@ -100,8 +100,11 @@ def _also(plan: Plan, things: Sequence[Thing], lines: Sequence[Grocery]) -> tupl
 
 
 def _cautions(plan: Plan, menu: Menu, household: Household) -> list[str]:
-    oats = any(OATS in day.cautions for day in plan.days)
-    return [*menu_cautions(menu), *([OTHERS] if household.people > 1 else []), READ_LABELS, *([OATS] if oats else [])]
+    """What every list carries; what a plan says of supplements stands here too where their file is not at hand."""
+    said = dict.fromkeys(words for day in plan.days for words in day.cautions)
+    supplements = menu_cautions(menu) or tuple(words for words in said if "supplement" in words)
+    others = (OTHERS,) if household.people > 1 else ()
+    return [*dict.fromkeys((*supplements, *others, READ_LABELS, *((OATS,) if OATS in said else ())))]
 
 
 def _notes(plan: Plan, shops: Shops, asked: int) -> list[str]:

@@ -10,6 +10,9 @@ from mealopt.table.packs import PACKS, Sold
 #: What keeps for longer than so many days needs no date.
 FEW_DAYS, FOR_LONG = 14, 100_000
 
+#: Less than this share of what is bought is worth a look into the cupboard first [common practice, no source].
+LITTLE = 0.1
+
 #: How an aisle is signed, where the pantry's word says too little.
 SIGNS = {"dairy": "dairy and chilled", "pulses and tins": "pulses, tins and jars"}
 
@@ -53,6 +56,7 @@ class Words:
     at_home: str
     kept: str
     gone: str
+    little: str
 
 
 def words_of(shopping: Shopping) -> Words:
@@ -63,6 +67,7 @@ def words_of(shopping: Shopping) -> Words:
         at_home=home_words(shopping),
         kept=kept_words(shopping),
         gone=", ".join(left_words(one) for one in shopping.left if not one.keeps),
+        little=little_words(shopping),
     )
 
 
@@ -85,6 +90,15 @@ def home_words(shopping: Shopping) -> str:
         f"{line.food} {weight(min(line.at_home_g, line.need_g))}"
         for line in shopping.lines
         if line.at_home_g > 0 and line.need_g > 0 and not line.staple
+    )
+
+
+def little_words(shopping: Shopping) -> str:
+    """What a pack is bought of for a spoon or two: "tahini 20 g; sugar, brown 14 g"."""
+    return "; ".join(
+        f"{line.food} {weight(line.need_g - line.at_home_g)}"
+        for line in shopping.bought
+        if line.need_g - line.at_home_g < LITTLE * line.buy_g
     )
 
 
