@@ -77,3 +77,13 @@ def test_a_crumb_is_not_left_over() -> None:
     (line,) = shop_for(plan_of({"mon": [Eaten([("banana", 118)])]}), MENU).lines
     assert 0 < line.left_g < 1
     assert shop_for(plan_of({"mon": [Eaten([("banana", 118)])]}), MENU).left == ()
+
+
+def test_a_cut_pineapple_keeps_no_longer_than_cut_ones_do() -> None:
+    """129 g of pineapple are bought whole; what is left is cut. A whole apple that is left is not."""
+    left = {
+        one.food: (one.opened, one.keeps_days)
+        for one in shop_for(plan_of({"mon": [Eaten([("pineapple", 165), ("apple", 91)])]}), MENU).left
+    }
+    assert left["pineapple"] == (True, 3)
+    assert left["apple"][1] == 20

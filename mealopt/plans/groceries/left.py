@@ -50,7 +50,9 @@ def left_of(thing: Thing, parts: Sequence[Part], shops: Shops, last: int) -> Lef
     newest = bought[-1]
     in_use = packs_in_use(newest, thing.pack_g)
     until = shops.bought(newest.shop) + thing.keeps_days
-    opened = bool(thing.sold.pack) and bool(in_use)
+    # Of loose pieces the last is cut where its rest is more than a crumb.
+    cut = TRIFLE < newest.left_g / thing.pack_g % 1.0 < 1.0 - TRIFLE
+    opened = bool(in_use) and (bool(thing.sold.pack) or cut)
     if opened and thing.sold.opened_days is not None:
         until = min(until, in_use[-1].begun + thing.sold.opened_days)
     return Left(thing.food, thing.name, whole, opened, max(0, until - last))
@@ -68,7 +70,7 @@ def spoilt(plan: Plan, thing: Thing, parts: Sequence[Part], shops: Shops) -> Ite
             keeps = f"bought on {_days(plan, [bought])} it keeps {_count(thing.keeps_days)}"
             yield f"{thing.name}: {keeps}, and is needed on {_days(plan, late)}: buy it later, or eat it sooner"
         opened = thing.sold.opened_days
-        if opened is None or not thing.pack_g:
+        if opened is None or not thing.pack_g or not thing.sold.pack:
             continue
         for pack in packs_in_use(part, thing.pack_g):
             if pack.last - pack.begun > opened and pack.last not in late:
