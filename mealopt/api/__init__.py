@@ -72,6 +72,8 @@ if TYPE_CHECKING:
     from mealopt.people.case import Case as Case
     from mealopt.plans.groceries.shopping import Left as Left
     from mealopt.plans.groceries.shopping import Shopping as Shopping
+    from mealopt.plans.replan.replan import Replanned as Replanned
+    from mealopt.plans.replan.words import MealPair as MealPair
     from mealopt.plans.swap.offers import Offer as Offer
     from mealopt.plans.swap.swapped import Swapped as Swapped
     from mealopt.plans.swap.told import MealChange as MealChange

@@ -52,7 +52,7 @@ def day_page(plan: Plan, entry: PlanDay, *, method: bool) -> Iterator[Renderable
     yield paragraph(IN_SHORT, CAUTION)
     yield from _timeline(entry, method)
     yield heading("The day beside its targets")
-    yield from _totals(entry)
+    yield from totals(entry)
     yield heading("Cautions")
     yield listed(entry.cautions, CAUTION)
     if entry.notes:
@@ -137,7 +137,8 @@ def _band(target: TargetBand) -> Band:
     return Band(target.least, target.aim, target.most)
 
 
-def _totals(entry: PlanDay) -> Iterator[RenderableType]:
+def totals(entry: PlanDay) -> Iterator[RenderableType]:
+    """The day's totals beside their bands, and what they are short or over of."""
     rows = [(key, _band(target), entry.totals.get(key)) for key, target in entry.targets.items()]
     if wide():
         table = plain_table(("", False), ("here", True), ("target", False), ("", False))
@@ -172,7 +173,7 @@ def _shortfalls(entry: PlanDay, rows: list[tuple[str, Band, float | None]]) -> I
         if off:
             words = f"short of its least by {amount(-off, key)}" if off < 0 else f"over its most by {amount(off, key)}"
             yield paragraph(f"{label(key)}: {words}", BAD)
-    for words in entry.missed:
+    for words in (one for one in entry.missed if one not in entry.targets):
         yield paragraph(f"not met: {words}", BAD)
 
 

@@ -9,6 +9,7 @@ from mealopt.cli.commands.app import app
 from mealopt.cli.commands.day import day
 from mealopt.cli.commands.foods import foods
 from mealopt.cli.commands.groceries import groceries
+from mealopt.cli.commands.replan import replan
 from mealopt.cli.commands.targets import targets
 from mealopt.cli.commands.week import week
 from mealopt.cli.options import CAUTION
@@ -26,6 +27,7 @@ COMMANDS: tuple[click.Command, ...] = (
     day,
     foods,
     groceries,
+    replan,
     targets,
     week,
 )

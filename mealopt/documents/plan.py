@@ -65,7 +65,8 @@ class Meal(Part):
     where there are none. totals: see `documents.totals`. method: how to make it, in
     sentences. also: seasonings that the method names, in amounts that no total counts. cooked_on: the day on which it
     is cooked, where that is an earlier day than it is eaten; null where it is made on the day. eaten: it is past, and
-    stands as it was eaten; without items only its energy is known.
+    stands as it was eaten; without items only its energy is known. planned: energy and protein that the meal was first
+    planned to hold, where the day was planned anew since: it keeps three quarters of the one and all of the other.
     """
 
     number: Count
@@ -85,6 +86,7 @@ class Meal(Part):
     notes: tuple[Words, ...] = ()
     cooked_on: DayName | None = None
     eaten: Flag = False
+    planned: Amounts = Field(default_factory=dict)
 
 
 class SessionEntry(Part):

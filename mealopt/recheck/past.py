@@ -5,11 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from mealopt.core.clock import minutes_of
-from mealopt.core.nutrients import ENERGY
+from mealopt.core.nutrients import ENERGY, PROTEIN
 from mealopt.documents.plan import PlanDay
+from mealopt.recheck.facts import sessions_ahead
 from mealopt.recheck.sums import Books, day_sums, meal_sums
 from mealopt.recheck.tolerances import ENERGY_SHARE, slack
-from mealopt.recheck.words import at_meal
+from mealopt.recheck.windows import limits_before
+from mealopt.recheck.words import amount, at_meal
+
+#: Share of the energy first planned that a meal keeps (README, replan).
+KEPT_ENERGY = 0.75
 
 
 def broken_past(day: PlanDay, books: Books) -> Iterator[str]:
@@ -25,10 +30,25 @@ def broken_past(day: PlanDay, books: Books) -> Iterator[str]:
             yield f"{at_meal(day, meal)}: it is eaten, and begins after {day.now}"
         if past and not meal.eaten:
             yield f"{at_meal(day, meal)}: it lies before {day.now}, and is not eaten"
-    sums = day_sums(meal_sums(day, books))
+    meals = meal_sums(day, books)
+    yield from _kept(day, meals, books)
+    sums = day_sums(meals)
     for key in day.missed:
         if key in day.targets and key in sums and _within(day, key, sums[key]) and not _own(day, key, books):
             yield f"{day.day}: it says that {key} is missed, and {sums[key]:.6g} lies within its band"
+
+
+def _kept(day: PlanDay, meals: list[dict[str, float]], books: Books) -> Iterator[str]:
+    """A meal that remains keeps three quarters of the energy that it was first planned with, and its protein, but
+    where a session ahead limits it."""
+    ahead = sessions_ahead(books.facts, day.day) if books.facts else []
+    for meal, sums in zip(day.meals, meals, strict=True):
+        if meal.eaten or any(limits_before(session, minutes_of(meal.ends)) for session in ahead):
+            continue
+        for key, share in ((ENERGY, KEPT_ENERGY), (PROTEIN, 1.0)):
+            least = share * meal.planned.get(key, 0.0)
+            if sums.get(key, 0.0) < least - 0.002 * least - slack(least) and key not in day.missed:
+                yield f"{at_meal(day, meal)}: {amount(key, sums.get(key, 0.0))}, at least {least:.6g} was to remain"
 
 
 def _within(day: PlanDay, key: str, value: float) -> bool:

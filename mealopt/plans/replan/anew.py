@@ -18,7 +18,7 @@ from mealopt.plans.day.pose import PosedDay, day_wishes, food_filter, seed_of
 from mealopt.plans.day.shape import day_shape
 from mealopt.plans.own import case_menu
 from mealopt.plans.replan.past import GivenMeal, given_plate, numbered
-from mealopt.plans.replan.rest import TIGHT, Coming, Hours, energy_aims, lay_rest, planned_kcal
+from mealopt.plans.replan.rest import TIGHT, Coming, Hours, energy_aims, first_planned, lay_rest, planned_kcal
 from mealopt.table.prices import shipped_prices
 from mealopt.targets.model import DayTargets
 from mealopt.targets.refuelling import refuel_windows
@@ -219,7 +219,7 @@ def _keeping(slot: Slot, one: Standing, asking: Slot) -> Slot:
     assert one.coming is not None
     if one.coming.planned is None:
         return asking
-    planned = one.coming.planned.totals.get(PROTEIN, 0.0) * ROUNDING
+    planned = first_planned(one.coming.planned)[PROTEIN] * ROUNDING
     same = dict(one.coming.planned.limits) == slot.limits
     least = planned if same else min(planned, WITHIN * 0.35 * slot.energy_most / 4.0)
     return replace(slot, protein_least=round(least, 2), carbohydrate_least=0.0)

@@ -29,6 +29,7 @@ from mealopt.plans.replan.anew import DayAnew
 from mealopt.plans.replan.changed import ChangedDay
 from mealopt.plans.replan.events import Events
 from mealopt.plans.replan.past import known_totals, portion_of
+from mealopt.plans.replan.rest import first_planned
 from mealopt.plans.replan.search import RestFound
 
 #: What rounding may change in a total, as a recheck allows it: a share of the limit, and in the nutrient's unit.
@@ -61,7 +62,9 @@ def rest_meals(day: DayAnew, found: RestFound) -> tuple[Meal, ...]:
         if planned is not None and _as_planned(planned, slot, serving.plate.dish.id, chosen):
             meals.append(planned.model_copy(update=_place_of(slot)))
         else:
-            meals.append(meal_entry(slot, serving.plate.dish, chosen, {}, pantry))
+            meal = meal_entry(slot, serving.plate.dish, chosen, {}, pantry)
+            first = {} if planned is None or slot.kind == "during" else first_planned(planned)
+            meals.append(meal.model_copy(update={"planned": first}))
     return tuple(meals)
 
 

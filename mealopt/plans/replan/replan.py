@@ -20,7 +20,7 @@ from mealopt.plans.replan.happened import Happened, what_happened
 from mealopt.plans.replan.options import options_of
 from mealopt.plans.replan.past import EATING, GivenMeal
 from mealopt.plans.replan.search import RestFound, seek
-from mealopt.plans.replan.words import NO_PAYING, NOTHING_TO_MAKE_UP, MealChange, offer_for, paired, said_off
+from mealopt.plans.replan.words import NO_PAYING, NOTHING_TO_MAKE_UP, MealPair, offer_for, paired, said_off
 from mealopt.recheck.check import assert_plan
 
 GUARDED = "past_eating_disorder"
@@ -38,7 +38,7 @@ class Replanned:
 
     plan: Plan
     day: str
-    meals: tuple[MealChange, ...]
+    meals: tuple[MealPair, ...]
     short: dict[str, float]
     over: dict[str, float]
     words: tuple[str, ...]
@@ -146,7 +146,7 @@ def _words(
     if offs:
         words.append("The day's numbers can no longer all be met; it comes as near as it can:")
         words += [said_off(one) for one in offs]
-    if any(not one.short for one in offs) and past.beside:
+    if any(one.key == ENERGY and not one.short for one in offs):
         words.append(NO_PAYING)
     offer = offer_for(changed.case, changed.targets.day, offs)
     lines = (offer.lines,) if offer is not None and offer.lines else ()

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from mealopt.core.clock import clock, minutes_of
+from mealopt.core.nutrients import ENERGY, PROTEIN
 from mealopt.core.slots import MAIN
 from mealopt.documents.plan import Meal
 from mealopt.targets.mealtimes import (
@@ -164,9 +165,14 @@ def _in_sessions(planned: Sequence[Meal], hours: Hours) -> list[Coming]:
     ]
 
 
+def first_planned(meal: Meal) -> dict[str, float]:
+    """Energy and protein that a meal was first planned to hold, however often its day was planned anew."""
+    return {key: meal.planned.get(key, meal.totals.get(key, 0.0)) for key in (ENERGY, PROTEIN)}
+
+
 def planned_kcal(one: Coming) -> float:
-    """Energy of a meal as it was planned; 0 where it is new."""
-    return 0.0 if one.planned is None else one.planned.totals.get("energy_kcal", 0.0)
+    """Energy of a meal as it was first planned; 0 where it is new."""
+    return 0.0 if one.planned is None else first_planned(one.planned)[ENERGY]
 
 
 def holds(one: Coming, hours: Hours) -> float:

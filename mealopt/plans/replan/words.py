@@ -28,7 +28,7 @@ NO_PAYING = (
 
 
 @dataclass(frozen=True, slots=True)
-class MealChange:
+class MealPair:
     """One meal before and after. before: as the plan had it, None where it is new; after: as it is now, None where it
     is gone."""
 
@@ -55,7 +55,7 @@ def _weighed(items: Sequence[Item]) -> list[tuple[str, float]]:
     return sorted((item.food, item.grams) for item in items)
 
 
-def paired(before: Sequence[Meal], after: Sequence[Meal], moved: Mapping[str, str]) -> tuple[MealChange, ...]:
+def paired(before: Sequence[Meal], after: Sequence[Meal], moved: Mapping[str, str]) -> tuple[MealPair, ...]:
     """The meals of both days side by side. moved: time of a meal before -> its time after, where that is another."""
     left = {meal.time + meal.slot[:1] * (meal.slot == "during"): meal for meal in after}
 
@@ -65,8 +65,8 @@ def paired(before: Sequence[Meal], after: Sequence[Meal], moved: Mapping[str, st
     pairs = []
     for meal in before:
         now = left.pop(key(meal, moved.get(meal.time, meal.time)), None)
-        pairs.append(MealChange(meal, now))
-    pairs += [MealChange(None, meal) for meal in left.values()]
+        pairs.append(MealPair(meal, now))
+    pairs += [MealPair(None, meal) for meal in left.values()]
     return tuple(sorted(pairs, key=lambda pair: (minutes_of(pair.time), pair.after is None)))
 
 
