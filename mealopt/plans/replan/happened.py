@@ -60,9 +60,9 @@ def _check_skipped(number: int, numbers: dict[int, Meal], entry: PlanDay, now: i
         raise BadInput(f"--skipped: read {number}; {entry.day} has the meals {listed}")
     if meal.eaten:
         raise BadInput(f"--skipped: read {number}, which is written down as eaten; a meal that was not is expected")
-    if minutes_of(meal.time) >= now:
+    if minutes_of(meal.time) > now:
         raise BadInput(
-            f"--skipped: read {number}, the {meal.slot} at {meal.time}; only what was to be eaten before {clock(now)} "
+            f"--skipped: read {number}, the {meal.slot} at {meal.time}; only what was to be eaten by {clock(now)} "
             "can have been skipped"
         )
 
