@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from mealopt.documents.plan import Plan, WeekCheck
+from mealopt.documents.plan import Plan
 from mealopt.documents.reading import plan_from_text
 from mealopt.errors import BrokenPlan
 from mealopt.recheck.facts import Facts, read_facts
@@ -15,8 +15,8 @@ from mealopt.recheck.settled import broken_settled
 from mealopt.recheck.sums import OWN, Books
 from mealopt.recheck.targets import broken_targets
 from mealopt.recheck.times import broken_times
-from mealopt.recheck.tolerances import slack
 from mealopt.recheck.totals import wrong_totals
+from mealopt.recheck.week import broken_week
 from mealopt.recheck.windows import broken_windows
 from mealopt.table.composition import Composition, shipped_composition
 from mealopt.table.pantry import Pantry, shipped_pantry
@@ -88,12 +88,4 @@ def _broken(plan: Plan, composition: Composition, pantry: Pantry | None, own: Ow
         yield from broken_settled(day, books)
         yield from broken_past(day, books)
     yield from broken_groceries(plan, books)
-    for check in plan.week.checks:
-        yield from _week_check(check)
-
-
-def _week_check(check: WeekCheck) -> Iterator[str]:
-    above = check.least is None or check.value >= check.least - slack(check.least)
-    below = check.most is None or check.value <= check.most + slack(check.most)
-    if check.met != (above and below):
-        yield f"the week's check {check.rule!r} says met = {str(check.met).lower()}, its numbers say otherwise"
+    yield from broken_week(plan, books)

@@ -18,6 +18,7 @@ from mealopt.documents import parts, plan
 from mealopt.people.reference import case_reference
 from mealopt.rules import weights
 from mealopt.rules.registry import Family, families
+from mealopt.rules.weekly.registry import week_families
 
 ROOT = Path(__file__).parents[2]
 README = ROOT / "README.md"
@@ -35,6 +36,11 @@ MODELS: tuple[type[BaseModel], ...] = (
     plan.Item,
     parts.TargetBand,
     plan.Solve,
+    plan.Week,
+    plan.WeekCheck,
+    plan.WeekEnergy,
+    plan.CookingDay,
+    plan.Cooking,
 )
 
 
@@ -173,6 +179,21 @@ def families_table() -> str:
     )
 
 
+def weekly_table() -> str:
+    """Every rule family of the week, from its register."""
+    return table(
+        ("name", "file", "what it asks"),
+        (
+            (
+                entry.name,
+                f"`{entry.make.__module__.replace('.', '/')}.py`",
+                inspect.cleandoc(entry.make.__doc__ or "").split("\n")[0],
+            )
+            for entry in week_families()
+        ),
+    )
+
+
 def weights_table() -> str:
     """Every weight of the penalty with its words, from its file."""
     lines = inspect.getsource(weights).splitlines()
@@ -199,5 +220,5 @@ def _comment(lines: list[str], number: int) -> str:
 #: document -> generated part -> what makes it.
 GENERATED = {
     README: {"keys": keys_table, "document": document_table},
-    DEVELOPERS: {"families": families_table, "weights": weights_table},
+    DEVELOPERS: {"families": families_table, "weekly": weekly_table, "weights": weights_table},
 }

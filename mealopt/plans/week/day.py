@@ -7,21 +7,20 @@ from dataclasses import replace
 from pathlib import Path
 
 from mealopt.errors import OutOfTime
-from mealopt.milp.answer import Answer, Status
+from mealopt.milp.answer import Status
 from mealopt.milp.highs import Highs
-from mealopt.milp.stages import solve_in_stages
 from mealopt.people.reading import case_from_dict
 from mealopt.plans.day.card import Card
 from mealopt.plans.day.document import plan_day_entry, solve_entry
 from mealopt.plans.day.explain import explained
 from mealopt.plans.day.least import hopeless
 from mealopt.plans.day.pose import PosedDay, pose_day
-from mealopt.plans.day.solve import NothingFits, SolvedDay, first_places, solve_posed
+from mealopt.plans.day.solve import NothingFits, SolvedDay, first_places
 from mealopt.plans.own import case_menu
+from mealopt.plans.week.alone import dealt, solve_alone, stages
 from mealopt.plans.week.job import Ask, DayAnswer, Stop, WeekTask
 from mealopt.plans.week.pose import case_rows, shares_of
 from mealopt.plans.week.priced import priced_beyond
-from mealopt.rules import weights
 from mealopt.rules.problem import Problem
 from mealopt.rules.weekly.pose import WEEK, pose_prices, pose_within
 
@@ -39,6 +38,7 @@ class Days:
         self.menu = case_menu(self.case)
         self.rows = case_rows(self.case, len(task.days), self.menu, task.use_up)
         self._posed: dict[str, PosedDay] = {}
+        self._places: dict[str, int] = {}
 
     def posed(self, day: str) -> PosedDay:
         """The day posed. Raises as `pose_day` does."""
@@ -59,7 +59,8 @@ class Days:
     def _alone(self, ask: Ask, stop: Stop | None) -> DayAnswer:
         posed = self.posed(ask.day)
         try:
-            solved = solve_posed(posed, ask.gap, ask.seconds, ask.solver, None, stop)
+            solved, places = solve_alone(posed, ask.gap, ask.seconds, ask.solver, stop)
+            self._places[ask.day] = max(places, self._places.get(ask.day, 0))
         except OutOfTime:
             if not hopeless(posed):
                 raise
@@ -72,7 +73,7 @@ class Days:
         _, problem = self._dealt(ask.day)
         start = time.perf_counter()
         pose_within(problem, self.rows, ask.others)
-        answer = self._run(problem, ask, stop)
+        answer = stages(problem, ask.gap, ask.seconds, stop, ask.beat)
         if not answer.values:
             return DayAnswer(ask, None, 0.0, float("-inf"), {}, seconds=answer.seconds)
         taken = time.perf_counter() - start
@@ -82,10 +83,10 @@ class Days:
         """The bound holds for every dish: more of the card is dealt while what is beyond it might cost less."""
         posed, start = self.posed(ask.day), time.perf_counter()
         card, problem = self._dealt(ask.day)
-        places = first_places(len(posed.slots)) + MORE_PLACES
+        places = self._places_of(ask.day)
         while True:
             pose_prices(problem, self.rows, ask.prices)
-            answer = self._run(problem, ask, stop)
+            answer = stages(problem, ask.gap, ask.seconds, stop)
             least = float("inf") if card.ended else priced_beyond(posed, self.rows, ask.prices, places)
             left = ask.seconds - (time.perf_counter() - start)
             if least >= answer.bound or left <= 0.5 or card.ended or not answer.values:
@@ -98,17 +99,12 @@ class Days:
             return DayAnswer(ask, None, 0.0, bound, {}, seconds=answer.seconds)
         return self._written(ask, SolvedDay(posed, problem, answer, time.perf_counter() - start), bound)
 
-    def _dealt(self, day: str) -> tuple[Card, Problem]:
-        posed = self.posed(day)
-        card = posed.card()
-        card.deal(first_places(len(posed.slots)) + MORE_PLACES)
-        return card, posed.problem(card)
+    def _places_of(self, day: str) -> int:
+        """Plates a slot of a day that is to fit the others: more than it needed by itself."""
+        return max(self._places.get(day, 0), first_places(len(self.posed(day).slots)) + MORE_PLACES)
 
-    def _run(self, problem: Problem, ask: Ask, stop: Stop | None) -> Answer:
-        groups = [[serving.served for serving in options] for options in problem.servings]
-        return solve_in_stages(
-            problem.model, groups, ask.gap, weights.FLOOR, ask.seconds, None, problem.decisive(), ask.beat, stop
-        )
+    def _dealt(self, day: str) -> tuple[Card, Problem]:
+        return dealt(self.posed(day), self._places_of(day))
 
     def _written(self, ask: Ask, solved: SolvedDay, bound: float) -> DayAnswer:
         """The answer with the day as the document holds it, its penalty without the week's charges."""

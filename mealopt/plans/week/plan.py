@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 
 from mealopt.documents.plan import Plan
 from mealopt.people.case import Case
+from mealopt.plans.groceries.shop import with_groceries
 from mealopt.plans.own import case_menu, own_table
 from mealopt.plans.stopping import stop_by_hand
 from mealopt.plans.week.crew import Crew, cores
@@ -16,6 +17,7 @@ from mealopt.plans.week.pose import case_rows
 from mealopt.plans.week.search import Search
 from mealopt.plans.week.state import WeekState
 from mealopt.plans.week.use_up import checked_use_up
+from mealopt.plans.week.words import reasons_for
 from mealopt.recheck.check import assert_plan
 from mealopt.targets.day import week_targets
 
@@ -46,7 +48,9 @@ def plan_one_week(
         with Crew(task_of(case, days, wanted), processes or cores(), stopped) as crew:
             search = Search(crew, state, gap, seconds, solver, progress, stopped, start)
             search.run()
-        by_hand = stopped() and not search.proven()
-    plan = week_plan(case, state, targets, gap, time.perf_counter() - start, by_hand, menu)
+            taken = time.perf_counter() - start
+            by_hand = stopped() and not search.proven()
+            reasons = reasons_for(state.rows, search.reach())
+    plan = with_groceries(week_plan(case, state, targets, gap, taken, by_hand, menu, reasons), menu)
     assert_plan(plan, menu.pantry.composition, menu.pantry, own_table(menu))
     return plan

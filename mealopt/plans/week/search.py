@@ -26,6 +26,9 @@ MEND_GAP, MEND_SECONDS = 0.008, 6.0
 #: Share of the time for the days alone, and seconds to wait for an answer before stopping is asked for again.
 ALONE, WAIT = 0.6, 0.1
 
+#: Seconds for finding out whether a missed rule could be met at all.
+REACH_SECONDS = 6.0
+
 #: Charges below this are not worth prices, points.
 CHARGE_WORTH = 0.5
 
@@ -90,6 +93,25 @@ class Search:
             if not self.crew.open:
                 return
             self._take(self.crew.next(WAIT))
+
+    def reach(self) -> dict[str, float]:
+        """Row's name -> the most (for a least) that the days allow at all, of the rows that are missed."""
+        rows = tuple(row.name for row in self.week.lacks if row.least is not None and row.charge > 0)
+        found: dict[str, float] = {}
+        if not rows or self.stopped():
+            return found
+        self.crew.forget()
+        end = time.perf_counter() + REACH_SECONDS
+        answers: dict[str, DayAnswer] = {}
+        for day in self.week.days:
+            self.crew.ask(Ask("reach", day, rows=rows))
+        while len(answers) < len(self.week.days) and time.perf_counter() < end and not self.stopped():
+            answer = self.crew.next(WAIT)
+            if answer is not None and answer.ask.what == "reach":
+                answers[answer.ask.day] = answer
+        if len(answers) == len(self.week.days):
+            found = {name: sum(answer.reach.get(name, 0.0) for answer in answers.values()) for name in rows}
+        return found
 
     def _listen(self, until: Callable[[], bool]) -> None:
         while not until():
