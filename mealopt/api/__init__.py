@@ -44,9 +44,11 @@ from mealopt.api.progress import Stop as Stop
 from mealopt.api.replanning import replan as replan
 from mealopt.api.shopping import aisle_sign as aisle_sign
 from mealopt.api.shopping import groceries as groceries
+from mealopt.api.shopping import groceries_after as groceries_after
 from mealopt.api.shopping import groceries_csv as groceries_csv
 from mealopt.api.shopping import groceries_data as groceries_data
 from mealopt.api.shopping import groceries_text as groceries_text
+from mealopt.api.shopping import in_vain_words as in_vain_words
 from mealopt.api.shopping import left_over as left_over
 from mealopt.api.shopping import own_folder as own_folder
 from mealopt.api.shopping import read_have as read_have
@@ -70,6 +72,7 @@ if TYPE_CHECKING:
     from mealopt.menu.dishes import Dish as Dish
     from mealopt.menu.dishes import Menu as Menu
     from mealopt.people.case import Case as Case
+    from mealopt.plans.groceries.after import AfterChange as AfterChange
     from mealopt.plans.groceries.shopping import Left as Left
     from mealopt.plans.groceries.shopping import Shopping as Shopping
     from mealopt.plans.replan.replan import Replanned as Replanned

@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from mealopt.documents.plan import Plan
-    from mealopt.plans.groceries.shopping import Shopping
+    from mealopt.plans.groceries.after import AfterChange
+    from mealopt.plans.groceries.shopping import Left, Shopping
     from mealopt.plans.groceries.words import Words
 
 
@@ -35,6 +36,30 @@ def groceries(
     menu = plan_menu(plan, None if folder is None else Path(folder))
     listed = None if prices is None else read_price_list(Path(prices), menu.pantry)
     return shop_for(plan, menu, have, shops=shops, prices=listed, people=people)
+
+
+def groceries_after(
+    before: Plan,
+    after: Plan,
+    have: Mapping[str, float] | None = None,
+    *,
+    shops: int = 1,
+    prices: str | Path | None = None,
+    people: int | None = None,
+    folder: str | Path | None = None,
+) -> AfterChange:
+    """What to buy for a plan after a change, when the list of the plan before it has been bought; and what in vain.
+
+    What the changed plan says is past is taken as eaten from it. have: what was at home before that list; the other
+    arguments as in `groceries`. Raises BadInput, Refused.
+    """
+    from mealopt.plans.groceries.after import shop_after
+    from mealopt.plans.own import plan_menu
+    from mealopt.table.prices import read_price_list
+
+    menu = plan_menu(after, None if folder is None else Path(folder))
+    listed = None if prices is None else read_price_list(Path(prices), menu.pantry)
+    return shop_after(before, after, menu, have, shops=shops, prices=listed, people=people)
 
 
 def read_have(source: str | Path) -> dict[str, float]:
@@ -84,11 +109,21 @@ def own_folder(plan: Plan, beside: Path) -> Path | None:
     return beside if isinstance(named, str) and (beside / named).is_file() else None
 
 
-def groceries_data(shopping: Shopping) -> dict[str, Any]:
-    """The shopping as plain data, for JSON; its lines as the plan document has them."""
+def groceries_data(shopping: Shopping, in_vain: tuple[Left, ...] | None = None) -> dict[str, Any]:
+    """The shopping as plain data, for JSON; its lines as the plan document has them.
+
+    in_vain: what was bought in vain, where the list follows a change of plan.
+    """
     from mealopt.plans.groceries.export import data_of
 
-    return data_of(shopping)
+    return data_of(shopping, in_vain)
+
+
+def in_vain_words(in_vain: tuple[Left, ...]) -> str:
+    """What was bought in vain, in words; "" where nothing was."""
+    from mealopt.plans.groceries.words import in_vain_words as words
+
+    return words(in_vain)
 
 
 def left_over(shopping: Shopping) -> str:

@@ -14,15 +14,19 @@ from mealopt import api
 from mealopt.cli.wording import CAUTION, HEADING, IN_SHORT, QUIET, heading, listed, paragraph
 
 if TYPE_CHECKING:
-    from mealopt.api import Grocery, Shopping
+    from mealopt.api import Grocery, Left, Shopping
 
 
-def groceries_page(shopping: Shopping) -> Iterator[RenderableType]:
-    """The parts of the page."""
+def groceries_page(shopping: Shopping, in_vain: tuple[Left, ...] | None = None) -> Iterator[RenderableType]:
+    """The parts of the page. in_vain: what was bought in vain, where the list follows a change of plan."""
     yield Text(f"Groceries for {shopping.title}", style=HEADING, overflow="fold")
     yield paragraph(IN_SHORT, CAUTION)
     if shopping.portion:
         yield paragraph(f"For {shopping.people}: {shopping.portion}.")
+    if in_vain is not None:
+        words = api.in_vain_words(in_vain) or "nothing"
+        yield paragraph("\nThis is what to buy beyond the list of the plan as it was.")
+        yield paragraph(f"Bought in vain, for meals that are no more: {words}.", CAUTION if in_vain else "")
     if not shopping.bought:
         yield paragraph("\nNothing has to be bought.")
     for shop, lines in groupby(shopping.bought, key=lambda line: line.shop):
@@ -31,6 +35,14 @@ def groceries_page(shopping: Shopping) -> Iterator[RenderableType]:
         for aisle, found in groupby(lines, key=lambda line: line.aisle):
             yield heading(api.aisle_sign(aisle))
             yield _boxes(list(found))
+    yield from _under_the_list(shopping)
+    yield heading("Cautions")
+    yield listed(shopping.cautions, CAUTION)
+    yield heading("What was assumed")
+    yield listed(shopping.notes)
+
+
+def _under_the_list(shopping: Shopping) -> Iterator[RenderableType]:
     words = api.shopping_words(shopping)
     yield paragraph(f"\n{words.total}.", HEADING)
     said = (
@@ -47,10 +59,6 @@ def groceries_page(shopping: Shopping) -> Iterator[RenderableType]:
             yield paragraph(f"Does not keep, use it up: {words.gone}.")
         if words.kept:
             yield paragraph(f"Keeps: {words.kept}.", QUIET)
-    yield heading("Cautions")
-    yield listed(shopping.cautions, CAUTION)
-    yield heading("What was assumed")
-    yield listed(shopping.notes)
 
 
 def _boxes(lines: list[Grocery]) -> Table:

@@ -114,6 +114,16 @@ def shipped_packs() -> dict[str, Sold]:
     return read_packs(foods_folder() / "packs.csv", shipped_pantry())
 
 
+@lru_cache(maxsize=1)
+def _shop_names() -> frozenset[str]:
+    return frozenset(how.name for how in shipped_packs().values())
+
+
 def sold(food: Food) -> Sold:
-    """How a food is sold; one of a person's own under its own name, in packs."""
-    return shipped_packs().get(food.name) or Sold(food.name)
+    """How a food is sold; one of a person's own in packs under its own name."""
+    return shipped_packs().get(food.name) or own_sold(food.name)
+
+
+def own_sold(name: str) -> Sold:
+    """How a food of a person's own is sold; one that has the name of something in the shop is told apart."""
+    return Sold(f"{name} (your own)" if name in _shop_names() else name)

@@ -68,3 +68,17 @@ def test_bad_input_is_one_sentence(run: Run, document: Path, tmp_path: Path) -> 
         assert words in " ".join(ended.output.split()), ended.output
         assert ended.output.startswith("mealopt: ")
     assert run("groceries", tmp_path / "none.json").exit_code == 2
+
+
+def test_after_a_change_only_what_is_new_is_listed(run: Run, document: Path, tmp_path: Path, plan: api.Plan) -> None:
+    shown = run("groceries", document, "--bought", document)
+    assert shown.exit_code == 0
+    assert "Nothing has to be bought" in shown.output
+    assert "Bought in vain, for meals that are no more: nothing." in shown.output
+    meal = plan.days[0].meals[-1]
+    fewer = plan.days[0].model_copy(update={"meals": tuple(one for one in plan.days[0].meals if one is not meal)})
+    changed = tmp_path / "changed.json"
+    changed.write_text(api.plan_text(plan.model_copy(update={"days": (fewer,)})), encoding="utf-8")
+    data = json.loads(run("groceries", changed, "--bought", document, "--json").output)
+    assert {one["food"] for one in data["in_vain"]} <= {item.food for item in meal.items}
+    assert data["in_vain"]

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from mealopt import api
 from mealopt.core.clock import DAYS
 from mealopt.documents.plan import Plan
+from mealopt.plans.groceries.after import shop_after
 from mealopt.plans.groceries.shop import shop_for, with_groceries
 from mealopt.recheck.check import recheck_plan
 from tests.plans.shelves import FOODS, MENU, Eaten, bought, plan_of
@@ -110,6 +111,21 @@ def test_what_is_left_is_what_the_next_week_has(plan: Plan, have: dict[str, floa
         assert one.grams > 0
         lines = [line for line in shopping.lines if one.food in line.foods]
         assert one.grams <= math.fsum(line.at_home_g + line.buy_g - line.need_g for line in lines) + 1e-6 or not lines
+
+
+@settings(max_examples=20, deadline=None)
+@given(plans(), haves, st.integers(0, 6))
+def test_an_unchanged_plan_needs_no_second_list(plan: Plan, have: dict[str, float], over: int) -> None:
+    """However many of its days are past."""
+    days = tuple(
+        day.model_copy(update={"meals": tuple(meal.model_copy(update={"eaten": True}) for meal in day.meals)})
+        if number < over
+        else day
+        for number, day in enumerate(plan.days)
+    )
+    change = shop_after(plan, plan.model_copy(update={"days": days}), MENU, have)
+    assert change.now.bought == ()
+    assert change.in_vain == ()
 
 
 def _bought(lines: tuple[api.Grocery, ...]) -> dict[tuple[str, ...], float]:

@@ -21,6 +21,7 @@ from mealopt.errors import BadInput
     metavar="FOOD=GRAMS",
     help='What is at home, in grams as bought, like "oats, rolled=400g", or a file with one a line; more than once.',
 )
+@click.option("--bought", metavar="OLDPLAN", help="The plan as it was before a change, whose list has been bought.")
 @click.option("--shops", type=click.IntRange(1, 2), default=1, show_default=True, help="Shop once, or twice a week.")
 @click.option("--prices", metavar="FILE", help="Your own packs and prices, in the form of foods/prices.csv.")
 @click.option("--people", type=click.IntRange(1, 12), help="For how many is cooked; without it, as the case says.")
@@ -32,6 +33,7 @@ from mealopt.errors import BadInput
 def groceries(
     plan: str,
     have: tuple[str, ...],
+    bought: str | None,
     shops: int,
     prices: str | None,
     people: int | None,
@@ -46,23 +48,23 @@ def groceries(
     files = [(path, writable(path, Path(plan))) for path in (left, table, text) if path is not None]
     if len({target for _, target in files}) < len(files):
         raise BadInput(f"{files[-1][0]}: named for two files to write; a name for each is expected")
-    shopping = api.groceries(
-        read,
-        _at_home(have),
-        shops=shops,
-        prices=prices,
-        people=people,
-        folder=case_folder or api.own_folder(read, Path(plan).resolve().parent),
-    )
+    folder = case_folder or api.own_folder(read, Path(plan).resolve().parent)
+    at_home, in_vain = _at_home(have), None
+    if bought is None:
+        shopping = api.groceries(read, at_home, shops=shops, prices=prices, people=people, folder=folder)
+    else:
+        old = api.read_plan(bought)
+        change = api.groceries_after(old, read, at_home, shops=shops, prices=prices, people=people, folder=folder)
+        shopping, in_vain = change.now, change.in_vain
     made = {left: api.left_over, table: api.groceries_csv, text: api.groceries_text}
     for path, target in files:
         api.write_text(target, made[path](shopping))
     if as_json:
-        show_json(api.groceries_data(shopping))
+        show_json(api.groceries_data(shopping, in_vain))
         return
     from mealopt.cli.groceries_view import groceries_page
 
-    show(groceries_page(shopping))
+    show(groceries_page(shopping, in_vain))
     if files:
         show([f"\nWritten: {', '.join(path for path, _ in files)}"])
 

@@ -9,7 +9,7 @@ from itertools import groupby
 from typing import Any
 
 from mealopt.core.words import IN_SHORT
-from mealopt.plans.groceries.shopping import Shopping
+from mealopt.plans.groceries.shopping import Left, Shopping
 from mealopt.plans.groceries.words import sign, words_of
 
 COLUMNS = (
@@ -93,10 +93,15 @@ def left_text(shopping: Shopping) -> str:
     return "\n".join(lines) + "\n"
 
 
-def data_of(shopping: Shopping) -> dict[str, Any]:
-    """All of a shopping as plain data, its lines as the plan document has them."""
-    return {
+def data_of(shopping: Shopping, in_vain: tuple[Left, ...] | None = None) -> dict[str, Any]:
+    """All of a shopping as plain data, its lines as the plan document has them; in_vain after a change of plan."""
+    data = {
         **asdict(shopping),
         "lines": [line.model_dump(mode="json") for line in shopping.lines],
-        "left": [{**asdict(one), "keeps": one.keeps} for one in shopping.left],
+        "left": [_left_data(one) for one in shopping.left],
     }
+    return data if in_vain is None else data | {"in_vain": [_left_data(one) for one in in_vain]}
+
+
+def _left_data(one: Left) -> dict[str, Any]:
+    return {**asdict(one), "keeps": one.keeps}

@@ -10,7 +10,7 @@ from mealopt.core.words import DAY_NAMES
 from mealopt.documents.plan import Plan
 from mealopt.plans.groceries.needs import Thing, day_at
 from mealopt.plans.groceries.shopping import Left
-from mealopt.plans.groceries.shops import Part, Shops
+from mealopt.plans.groceries.shops import Part, Shops, tenth_down
 
 #: Less than this share of a pack is a crumb, and not counted as left [common practice, no source].
 TRIFLE = 0.03
@@ -41,7 +41,7 @@ def packs_in_use(part: Part, pack_g: float) -> list[Pack]:
 def left_of(thing: Thing, parts: Sequence[Part], shops: Shops, last: int) -> Left | None:
     """What remains of a thing; None where nothing does. last: the place of the plan's last day."""
     grams = math.fsum(part.left_g for part in parts)
-    whole = math.floor(grams * 10.0 + 1e-6) / 10.0
+    whole = tenth_down(grams)
     if whole <= TRIFLE * thing.pack_g:
         return None
     bought = [part for part in parts if part.packs]

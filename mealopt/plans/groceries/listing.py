@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping, Sequence
 
 from mealopt.documents.plan import Grocery, Plan
 from mealopt.plans.groceries.needs import OWN_AISLE, Thing, day_at
-from mealopt.plans.groceries.shops import Part, Shops, parts_of
+from mealopt.plans.groceries.shops import Part, Shops, parts_of, tenth_down
 from mealopt.plans.groceries.words import says
 from mealopt.table.prices import PackPrice
 
@@ -74,6 +73,6 @@ def _line(plan: Plan, thing: Thing, part: Part, price: PackPrice | None, usual: 
         foods=tuple(sorted(thing.foods)),
         says=says(part.packs, thing.pack_g, part.buy_g, thing.sold, usual),
         shop=part.shop,
-        left_g=math.floor(max(0.0, part.left_g) * 10.0 + 1e-6) / 10.0,
+        left_g=tenth_down(max(0.0, part.left_g)),
         staple=thing.sold.staple,
     )

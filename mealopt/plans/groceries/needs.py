@@ -4,17 +4,15 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from mealopt.core.clock import DAYS
 from mealopt.documents.plan import Item, Meal, Plan, PlanDay
-from mealopt.table.packs import Sold, sold
+from mealopt.table.packs import Sold, own_sold, sold
 from mealopt.table.pantry import SUPPLEMENT, Food, Pantry
 
 #: Where foods of a person's own stand whose file is not at hand.
 OWN_AISLE = "your own foods"
-OWN = "own:"
 
 #: Meals at the table, which others share; what is eaten before, in and after sessions is the athlete's alone.
 SHARED = ("breakfast", "lunch", "dinner", "snack")
@@ -69,32 +67,32 @@ def day_at(plan: Plan, place: int) -> str:
     return DAYS[(DAYS.index(plan.days[0].day) + place) % len(DAYS)]
 
 
-def things_of(plan: Plan, pantry: Pantry, times: float) -> list[Thing]:
-    """All that a plan needs. times: grams on the table for each gram of the athlete's."""
-    found: dict[tuple[str, bool], Thing] = {}
-    for place, meal, item in _items(plan):
-        food = pantry.foods.get(item.food)
-        key = (sold(food).name if food else item.food, item.source.startswith(OWN))
-        thing = found.setdefault(key, _thing(food, item))
-        shared = meal.slot in SHARED and not (food and SUPPLEMENT in food.counts)
-        grams = as_bought(item, food) * (times if shared else 1.0)
-        thing.amounts[place].append(grams)
-        thing.foods[item.food] += grams
-    return list(found.values())
+def things_of(plan: Plan, pantry: Pantry, times: float, *, past: bool = False) -> list[Thing]:
+    """All that the meals to come need, or that the past ones took.
 
-
-def _items(plan: Plan) -> Iterator[tuple[int, Meal, Item]]:
+    times: grams on the table for each gram of the athlete's.
+    """
+    found: dict[str, Thing] = {}
     for day in plan.days:
         for meal in day.meals:
-            if is_past(plan, day, meal):
+            if is_past(plan, day, meal) != past:
                 continue
             place = cooked_at(plan, day, meal)
-            yield from ((place, meal, item) for item in meal.items)
+            for item in meal.items:
+                food = pantry.foods.get(item.food)
+                thing = _thing(food, item)
+                thing = found.setdefault(thing.name, thing)
+                shared = meal.slot in SHARED and not (food and SUPPLEMENT in food.counts)
+                grams = as_bought(item, food) * (times if shared else 1.0)
+                thing.amounts[place].append(grams)
+                thing.foods[item.food] += grams
+    return list(found.values())
 
 
 def _thing(food: Food | None, item: Item) -> Thing:
     if food is None:
-        return Thing(item.food, Sold(item.food), OWN_AISLE, 0.0, 0)
+        how = own_sold(item.food)
+        return Thing(how.name, how, OWN_AISLE, 0.0, 0)
     how = sold(food)
     return Thing(how.name, how, food.aisle, food.pack_g, food.keeps_days)
 

@@ -50,6 +50,11 @@ def tenth_up(grams: float) -> float:
     return math.ceil(grams * 10.0 - 1e-6) / 10.0
 
 
+def tenth_down(grams: float) -> float:
+    """Grams rounded down to a tenth, so that no more is said to be there than is."""
+    return math.floor(grams * 10.0 + 1e-6) / 10.0
+
+
 def whole_packs(grams: float, pack_g: float) -> int:
     """Packs that hold so many grams; a trifle below what a scale shows asks for no pack more."""
     return max(0, math.ceil(grams / pack_g - 1e-9))

@@ -113,6 +113,11 @@ def kept_words(shopping: Shopping) -> str:
     return ", ".join(left_words(one) + _few_days(one.keeps_days) for one in kept)
 
 
+def in_vain_words(in_vain: tuple[Left, ...]) -> str:
+    """ "salmon fillets 200 g (does not keep), rolled oats 40 g"."""
+    return ", ".join(left_words(one) + ("" if one.keeps else " (does not keep)") for one in in_vain)
+
+
 def _few_days(days: int | None) -> str:
     if days is None or days > FEW_DAYS:
         return ""
