@@ -10,6 +10,7 @@ from typing import Annotated, Any, Literal
 from pydantic import ConfigDict, Field, model_validator
 
 from mealopt.core.clock import DAYS
+from mealopt.documents.fuel import FuelPlan
 from mealopt.documents.parts import (
     Amount,
     Amounts,
@@ -93,7 +94,7 @@ class SessionEntry(Part):
     """One session of the day. number: from 1, in order of time. net_kcal: above rest; replaced_kcal: eaten for it.
 
     carbohydrate_g_per_h: to eat in it, for each hour; during_g: over the whole of it. how, source: where its energy
-    comes from.
+    comes from. fuel: what is eaten and drunk in it, by the clock; null where it lasts no more than an hour.
     """
 
     number: Count
@@ -109,6 +110,7 @@ class SessionEntry(Part):
     how: str = ""
     source: str = ""
     notes: tuple[Words, ...] = ()
+    fuel: FuelPlan | None = None
 
 
 class Solve(Part):

@@ -7,6 +7,7 @@ from typing import Literal
 from pydantic import BaseModel, model_validator
 
 from mealopt.people.fields import STRICT, choice, complaint, many, number, words
+from mealopt.people.sweat import Sweat
 
 Sex = Literal["female", "male"]
 
@@ -29,6 +30,9 @@ Caution = Literal[
 
 #: Mass over height squared, kg/m2, outside which units were probably mixed up [common practice, no source].
 BODY_MASS_INDEX = (12.0, 50.0)
+
+#: A sweat test of a mass that differs by more than this share is somebody else's [common practice, no source].
+OTHER_BODY = 0.15
 
 
 class Athlete(BaseModel):
@@ -58,6 +62,7 @@ class Athlete(BaseModel):
     cautions: tuple[Caution, ...] | None = many(
         'What a doctor should know first; an empty list means "asked, none", a missing key "not asked".', 13, None
     )
+    sweat: Sweat | None = choice("What is known of the athlete's sweat.", None)
 
     @model_validator(mode="after")
     def _units_fit_each_other(self) -> Athlete:
@@ -70,4 +75,16 @@ class Athlete(BaseModel):
                 "right, ask a doctor or registered dietitian)",
                 "mass_kg",
             )
+        return self
+
+    @model_validator(mode="after")
+    def _sweat_tests_are_this_body(self) -> Athlete:
+        for place, test in enumerate(self.sweat.test if self.sweat else ()):
+            before = test.mass_before_kg
+            if before is not None and abs(before - self.mass_kg) > OTHER_BODY * self.mass_kg:
+                raise complaint(
+                    f"read {before:g} with mass_kg = {self.mass_kg:g}; a test of the same body, within "
+                    f"{100 * OTHER_BODY:g} %, is expected",
+                    "sweat", "test", place, "mass_before_kg",
+                )  # fmt: skip
         return self

@@ -14,6 +14,7 @@ from mealopt.people.athlete import Athlete
 from mealopt.people.checks import check_fixed, check_sessions
 from mealopt.people.days import KitchenDay, kitchen_day
 from mealopt.people.fields import STRICT
+from mealopt.people.fuel import Fuel
 from mealopt.people.goal import Goal, Move, OwnBand
 from mealopt.people.kitchen import Fixed, Kitchen, KitchenDayEntry
 from mealopt.people.session import Session
@@ -24,6 +25,7 @@ __all__ = [
     "Athlete",
     "Case",
     "Fixed",
+    "Fuel",
     "Goal",
     "Kitchen",
     "KitchenDay",
@@ -55,6 +57,7 @@ class Case(BaseModel):
     goal: Goal = Field(Goal(), description="The goal.")
     kitchen: Kitchen = Field(Kitchen(), description="The kitchen.")
     week: WeekRules = Field(WeekRules(), description="What the whole week is held to.")
+    fuel: Fuel = Field(Fuel(), description="Food and drink in sessions.")
     session: tuple[Session, ...] = Field((), max_length=70, validate_default=True, description="Training sessions.")
 
     _origin: Origin = PrivateAttr(default_factory=Origin)

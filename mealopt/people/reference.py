@@ -24,12 +24,14 @@ from mealopt.people.fields import (
     Portion,
 )
 from mealopt.people.goal import WISH_KEYS, NutrientKey
+from mealopt.people.splits import SPLIT_EXPECTED, Split
 
 #: Words for types that a plain name would not explain: type, then what is expected.
 _SPECIAL: dict[Any, tuple[str, str, str]] = {
     Clock: ("time", "00:00 to 47:59", TIME_EXPECTED),
     ClockSpan: ("times", "end after start", SPAN_EXPECTED),
     Portion: ("food and grams", "1 to 2000 g", PORTION_EXPECTED),
+    Split: ("distance and time", "within the session", SPLIT_EXPECTED),
     NutrientKey: (
         "nutrient",
         f"a column of the food table, or {FRUIT_VEGETABLE}; for a whole day {', '.join(WISH_KEYS)} too",
@@ -41,6 +43,7 @@ _LISTS: dict[str, str] = {
     "text": "list of texts",
     "times": "list of times",
     "food and grams": "list of foods and grams",
+    "distance and time": "list of distances and times",
 }
 _PLAIN: dict[str, str] = {"float": "number", "int": "whole number", "bool": "true or false", "str": "text"}
 

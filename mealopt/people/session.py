@@ -7,7 +7,9 @@ from typing import Literal
 from pydantic import BaseModel, model_validator
 
 from mealopt.core.clock import minutes_of
-from mealopt.people.fields import STRICT, Clock, DayName, choice, complaint, number
+from mealopt.people.fields import STRICT, Clock, DayName, choice, complaint, many, number
+from mealopt.people.splits import Split, check_splits
+from mealopt.people.sweat import Conditions
 
 Kind = Literal["run", "ride", "swim", "row", "walk", "ski", "circuit", "lift", "other"]
 Effort = Literal["easy", "steady", "hard", "race"]
@@ -44,6 +46,13 @@ class Session(BaseModel):
     )
     climb_m: float | None = number(0, 20000, "m", "Climb, for the published equations.", default=None)
     mean_power_w: float | None = number(20, 700, "W", "Mean power, for the published equations.", default=None)
+    conditions: Conditions | None = choice("How warm it is; chooses the sweat test, and how much is drunk.", None)
+    bottles: int | None = number(
+        0, 6, "bottles", "Bottles at hand at once; 0: nothing to drink from. Not said: by the kind.", default=None
+    )
+    splits: tuple[Split, ...] = many(
+        'Expected times on the way, "KM=H:MM" from the start; by them a race is told by distance.', 40
+    )
 
     @property
     def start_minute(self) -> int:
@@ -70,6 +79,11 @@ class Session(BaseModel):
         # A session without a figure is estimated: leaving "wrist" there would discount the program's own estimate.
         if self.active_kcal is None and "energy_from" not in self.model_fields_set:
             object.__setattr__(self, "energy_from", "estimate")
+        return self
+
+    @model_validator(mode="after")
+    def _splits_fit(self) -> Session:
+        check_splits(self.splits, self.distance_km, self.minutes)
         return self
 
     @model_validator(mode="after")

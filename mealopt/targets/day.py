@@ -158,8 +158,9 @@ def _day(week: _Week, day: str, energy: _DayEnergyBand) -> DayTargets:
     if kind.eve:
         notes = (*notes, *eve_notes(body.mass_kg))
     sessions, said = fuelled(
-        week.sessions[day], case.athlete, bands[CARBOHYDRATE].aim or 0.0, maintenance_only=kind.maintenance_only
-    )
+        week.sessions[day], case.athlete, bands[CARBOHYDRATE].aim or 0.0,
+        maintenance_only=kind.maintenance_only, rate=case.fuel.rate,
+    )  # fmt: skip
     found = energy_availability(energy.aim, entry.exercise, body.guarded_fat_free_kg)
     how = (
         f"({energy.aim:,.0f} - {entry.exercise:,.0f} kcal of exercise) / {body.guarded_fat_free_kg:.1f} kg fat-free "

@@ -16,8 +16,11 @@ from mealopt.targets.coefficients import (
     CARBOHYDRATE_KCAL,
     DAY_CLASSES,
     DURING_OF_DAY,
+    EASY_AIM,
+    EASY_FROM,
     JUST_AWAKE_MOST,
     LADDER,
+    LITTLE_AIM,
     MIXED_SUGAR_MOST,
     ONE_SUGAR_MOST,
     PER_KG_FROM,
@@ -98,11 +101,32 @@ def day_class(minutes: float) -> tuple[float, float, str]:
     return least, most, f"{least:g}-{most:g} g/kg ({words})"
 
 
-def rate_in(session: Session, athlete: Athlete) -> tuple[tuple[float, float], tuple[str, ...]]:
+def step_of(session: Session, athlete: Athlete, rate: str = "ladder") -> Rung:
+    """The rung that a session stands on: by the published ladder, or 0.75 g/kg/h where the case chooses it."""
+    step = ladder(session.minutes)
+    wished = common_practice_g_per_h(athlete.mass_kg, session.minutes) if rate == "per_kg" else 0.0
+    return Rung(LEAST_OF_MOST * wished, wished, wished) if wished else step
+
+
+def aim_in(session: Session, athlete: Athlete, most: float, rate: str = "ladder") -> float:
+    """Carbohydrate that a plan for the session aims at, g/h, never above the most that holds for it.
+
+    The rung of the ladder, for hard work half of the way from there to the most; in easy work, where it is optional,
+    30 g/h from 90 min on; 20 g/h in hard work of less than 75 min.
+    """
+    step = step_of(session, athlete, rate)
+    if session.effort == "easy":
+        return min(most, float(EASY_AIM), step.most) if session.minutes >= EASY_FROM else 0.0
+    if step.rung == 0:
+        return min(most, float(LITTLE_AIM)) if session.hard and step.most > 0 else 0.0
+    return min(most, (step.rung + step.most) / 2 if session.hard else step.rung)
+
+
+def rate_in(session: Session, athlete: Athlete, rate: str = "ladder") -> tuple[tuple[float, float], tuple[str, ...]]:
     """Carbohydrate during one session, g/h (least, most), and notes. Easy work asks for nothing, and may have some."""
     if not session.endurance:
         return (0.0, 0.0), ()
-    step = ladder(session.minutes)
+    step = step_of(session, athlete, rate)
     used = athlete.carbohydrate_used_to_g_per_h
     mixed = step.rung > ONE_SUGAR_MOST and used is not None
     most = capped_g_per_h(step.most, mixed=mixed, used_to_g_per_h=used)
@@ -119,14 +143,19 @@ def rate_in(session: Session, athlete: Athlete) -> tuple[tuple[float, float], tu
 
 
 def fuelled(
-    sessions: tuple[SessionEnergy, ...], athlete: Athlete, carbohydrate_g: float, *, maintenance_only: bool
+    sessions: tuple[SessionEnergy, ...],
+    athlete: Athlete,
+    carbohydrate_g: float,
+    *,
+    maintenance_only: bool,
+    rate: str = "ladder",
 ) -> tuple[tuple[SessionEnergy, ...], tuple[str, ...]]:
     """The day's sessions with what is eaten in them. carbohydrate_g: the day's aim, of which they take 60 % at most."""
     if maintenance_only:
         return sessions, ()
     found, notes = [], []
     for number, entry in enumerate(sessions, 1):
-        (least, most), said = rate_in(entry.session, athlete)
+        (least, most), said = rate_in(entry.session, athlete, rate)
         hours = entry.session.minutes / 60
         burnt = entry.net_kcal / CARBOHYDRATE_KCAL
         total = min(most * hours, burnt)
