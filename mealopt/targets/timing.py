@@ -36,8 +36,8 @@ PROTEIN_MAIN, PROTEIN_AFTER = 0.25, 0.3
 #: Fibre and fat of what is eaten in a session, g an hour (near zero; project's assumption).
 DURING_FIBRE, DURING_FAT = 2.0, 3.0
 
-#: Something is eaten in sessions over so many minutes, where at least so many grams of carbohydrate are allowed in all.
-DURING_FROM, DURING_LEAST = 60, 30.0
+#: Something is eaten in sessions over so many minutes, where so many grams of carbohydrate are packed or allowed.
+DURING_FROM, DURING_LEAST = 60, 1.0
 
 #: How far up its band the carbohydrate of a session may go: the top is for those who have practised it.
 DURING_SHARE = 0.6

@@ -9,6 +9,7 @@ from mealopt import __version__
 from mealopt.core.bands import Band
 from mealopt.core.clock import DAYS, clock
 from mealopt.core.slots import Slot
+from mealopt.documents.fuel import FuelPlan
 from mealopt.documents.parts import TargetBand
 from mealopt.documents.plan import Item, Meal, Plan, PlanDay, SessionEntry, Solve, Table
 from mealopt.documents.totals import Portion, Totals, day_totals
@@ -20,6 +21,7 @@ from mealopt.people.reading import case_to_dict
 from mealopt.plans.day.pose import PosedDay
 from mealopt.plans.day.settled_words import as_settled, given_totals
 from mealopt.plans.day.solve import SolvedDay
+from mealopt.plans.fuel.in_day import as_fuelled
 from mealopt.plans.own import menu_cautions
 from mealopt.plans.salt import salt_measure
 from mealopt.plans.words import dish_name, kitchen_measure, method_of
@@ -122,7 +124,8 @@ def _meals(posed: PosedDay, problem: Problem, values: list[float]) -> tuple[tupl
         meal_entry(serving.slot, serving.plate.dish, foods, meal_totals, pantry)
         for serving, foods, meal_totals in zip(served, chosen, totals.meals, strict=True)
     )
-    return tuple(as_settled(meal, slot, posed) for meal, slot in zip(meals, posed.slots, strict=True)), totals
+    written = (as_settled(meal, slot, posed) for meal, slot in zip(meals, posed.slots, strict=True))
+    return tuple(as_fuelled(meal, slot, posed.fuel) for meal, slot in zip(written, posed.slots, strict=True)), totals
 
 
 def _portion(chosen: Chosen, pantry: Pantry) -> Portion:
@@ -134,7 +137,7 @@ def target_band(band: Band) -> TargetBand:
     return TargetBand(least=band.least, aim=band.aim, most=band.most)
 
 
-def session_entry(entry: SessionEnergy, number: int) -> SessionEntry:
+def session_entry(entry: SessionEnergy, number: int, fuel: FuelPlan | None = None) -> SessionEntry:
     session = entry.session
     least, most = entry.carbohydrate_g_per_h
     during_least, during_most = entry.during_g
@@ -152,6 +155,7 @@ def session_entry(entry: SessionEnergy, number: int) -> SessionEntry:
         how=entry.how,
         source=entry.source,
         notes=entry.notes,
+        fuel=fuel,
     )
 
 
@@ -194,7 +198,10 @@ def plan_day_entry(solved: SolvedDay, solve: Solve) -> PlanDay:
     return PlanDay(
         day=posed.day,  # type: ignore[arg-type]
         date=_date(posed.case, posed.day),  # type: ignore[arg-type]
-        sessions=tuple(session_entry(entry, number) for number, entry in enumerate(targets.sessions, start=1)),
+        sessions=tuple(
+            session_entry(entry, number, posed.fuel[number].plan if number in posed.fuel else None)
+            for number, entry in enumerate(targets.sessions, start=1)
+        ),
         targets={key: target_band(band) for key, band in posed.bands.items()},
         meals=meals,
         totals=totals.day,

@@ -19,6 +19,8 @@ from mealopt.plans.day.bands import posed_bands, with_own_limits
 from mealopt.plans.day.card import Card, quickest
 from mealopt.plans.day.settled import SettledDay, settled_day, settled_notes, settled_plates
 from mealopt.plans.day.shape import day_layout
+from mealopt.plans.fuel.in_day import eaten_g, fuel_plates, fuelled_slots
+from mealopt.plans.fuel.plan import Fuelled, fuelled_day
 from mealopt.plans.own import case_menu, menu_notes
 from mealopt.rules.problem import OwnLimit, Problem, Wishes
 from mealopt.rules.registry import pose
@@ -44,9 +46,10 @@ class PosedDay:
     """All that one day's problem is made of, but its plates.
 
     settled, settled_plates: what the case settles, and slot index -> the plate that it makes. breakfast_seed: of a
-    breakfast that should be the same every day; "" where days differ. notes: what was assumed on the way. laid: the
-    plates of each slot in their order, where they are not to be drawn. also: what else is written into each problem of
-    the day: it may add rows, and charges that are never negative.
+    breakfast that should be the same every day; "" where days differ. fuel: number of a session -> what is packed for
+    it. notes: what was assumed on the way. laid: the plates of each slot in their order, where they are not to be
+    drawn. also: what else is written into each problem of the day: it may add rows, and charges that are never
+    negative.
     """
 
     case: Case
@@ -62,6 +65,7 @@ class PosedDay:
     notes: tuple[str, ...]
     settled: SettledDay = field(default_factory=SettledDay)
     settled_plates: Mapping[int, Plate] = field(default_factory=dict)
+    fuel: Mapping[int, Fuelled] = field(default_factory=dict)
     breakfast_seed: str = ""
     laid: tuple[tuple[Plate, ...], ...] | None = None
     also: Callable[[Problem], None] | None = None
@@ -127,12 +131,15 @@ def pose_day(case: Case, day: str) -> PosedDay:
     menu = case_menu(case, targets.maintenance_only)
     settled = settled_day(case, day, menu)
     check_names(case, menu)
-    layout = day_layout(case, day, targets, settled.meals)
-    slots, own = with_own_limits(case, day, layout.slots)
+    eater = food_filter(case)
+    fuel = fuelled_day(case, day, targets, menu, eater)
+    layout = day_layout(case, day, targets, settled.meals, eaten_g(fuel))
+    slots, own = with_own_limits(case, day, fuelled_slots(layout.slots, fuel))
     bands, sunk = posed_bands(targets, slots)
     seed = seed_of(case, day)
     prices = shipped_prices()
-    larder = Larder(menu, food_filter(case), prices, seed)
+    larder = Larder(menu, eater, prices, seed)
+    plates = settled_plates(settled, slots, larder, scale_of(bands), prices) | fuel_plates(slots, fuel, larder, prices)
     return PosedDay(
         case=case,
         day=day,
@@ -146,7 +153,8 @@ def pose_day(case: Case, day: str) -> PosedDay:
         seed=seed,
         notes=(*layout.notes, *sunk, *settled_notes(settled), *menu_notes(menu)),
         settled=settled,
-        settled_plates=settled_plates(settled, slots, larder, scale_of(bands), prices),
+        settled_plates=plates,
+        fuel=fuel,
         breakfast_seed=seed_of(case, "breakfast") if case.kitchen.same_breakfast else "",
     )
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from mealopt.core.clock import DAY_MINUTES
@@ -31,11 +32,19 @@ def _timed(session: Session, number: int, during: tuple[float, float], later: in
     )
 
 
-def day_shape(case: Case, day: str, targets: DayTargets, settled: tuple[SettledMeal, ...] = ()) -> DayShape:
-    """What the slots of this plan day follow from."""
+def day_shape(
+    case: Case,
+    day: str,
+    targets: DayTargets,
+    settled: tuple[SettledMeal, ...] = (),
+    eaten: Mapping[int, tuple[float, float]] | None = None,
+) -> DayShape:
+    """What the slots of this plan day follow from. eaten: number of a session -> carbohydrate that is packed for it."""
+    packed = eaten or {}
     kitchen = case.kitchen_on(day)
     today = tuple(
-        _timed(entry.session, number, entry.during_g) for number, entry in enumerate(targets.sessions, start=1)
+        _timed(entry.session, number, packed.get(number, entry.during_g))
+        for number, entry in enumerate(targets.sessions, start=1)
     )
     tomorrow = tuple(
         _timed(session, number, (0.0, 0.0), DAY_MINUTES)
@@ -59,9 +68,15 @@ def day_shape(case: Case, day: str, targets: DayTargets, settled: tuple[SettledM
     return replace(shape, main_most=EVE_MAIN_MOST) if targets.eve else shape
 
 
-def day_layout(case: Case, day: str, targets: DayTargets, settled: tuple[SettledMeal, ...] = ()) -> Layout:
-    """The day's slots, refuelling windows and notes."""
-    return lay_slots(day_shape(case, day, targets, settled))
+def day_layout(
+    case: Case,
+    day: str,
+    targets: DayTargets,
+    settled: tuple[SettledMeal, ...] = (),
+    eaten: Mapping[int, tuple[float, float]] | None = None,
+) -> Layout:
+    """The day's slots, refuelling windows and notes. eaten: as in `day_shape`."""
+    return lay_slots(day_shape(case, day, targets, settled, eaten))
 
 
 #: Fibre that a meal without a window holds with ease, g: a main meal, any other (project's assumption).

@@ -7,19 +7,25 @@ from dataclasses import replace
 
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY
 from mealopt.core.slots import Slot
+from mealopt.documents.plan import Meal
 from mealopt.menu.dishes import Dish
 from mealopt.menu.plates import Choice, Larder, Part, Plate, per_gram
 from mealopt.plans.fuel.plan import Fuelled
+
+OPTIONAL = "optional: easy work can do without it; what is left over is eaten afterwards"
 
 #: What a slot's energy band leaves around the plan's own energy, for rounding.
 ROUNDING = 1.001
 
 
 def eaten_g(fuel: Mapping[int, Fuelled]) -> dict[int, tuple[float, float]]:
-    """Number of a session -> carbohydrate that its plan holds, twice; (0, 0) where nothing is eaten in it."""
+    """Number of a session -> carbohydrate that its plan holds, twice; (0, 0) where nothing is eaten in it.
+
+    Salt alone counts as a gram, so that it has its place in the day.
+    """
     found = {}
     for number, one in fuel.items():
-        grams = one.plan.totals.get(CARBOHYDRATE, 0.0) if one.eaten else 0.0
+        grams = max(1.0, one.plan.totals.get(CARBOHYDRATE, 0.0)) if one.eaten else 0.0
         found[number] = (grams, grams)
     return found
 
@@ -42,6 +48,7 @@ def _slot(slot: Slot, fuel: Mapping[int, Fuelled]) -> Slot:
         energy_most=ROUNDING * kcal + 1.0,
         carbohydrate_least=0.0,
         carbohydrate_most=ROUNDING * grams + 0.5,
+        given="foods",
     )
 
 
@@ -49,11 +56,8 @@ def fuel_plates(
     slots: Sequence[Slot], fuel: Mapping[int, Fuelled], larder: Larder, prices: Mapping[str, float]
 ) -> dict[int, Plate]:
     """Slot index -> the plate that a session's plan makes."""
-    return {
-        slot.index: _plate(slot, fuel[slot.during_session], larder, prices)
-        for slot in slots
-        if slot.kind == "during" and slot.during_session in fuel
-    }
+    packed = ((slot, fuel.get(slot.during_session or 0)) for slot in slots if slot.kind == "during")
+    return {slot.index: _plate(slot, one, larder, prices) for slot, one in packed if one is not None}
 
 
 def _plate(slot: Slot, one: Fuelled, larder: Larder, prices: Mapping[str, float]) -> Plate:
@@ -85,8 +89,25 @@ def _plate(slot: Slot, one: Fuelled, larder: Larder, prices: Mapping[str, float]
         minutes=one.minutes,
         fridge_days=0,
         hours_out=12.0,
-        energy=(0.5, max(1.0, 2.0 * slot.energy_most)),
+        energy=(0.0, max(1.0, 2.0 * slot.energy_most)),
         method=(),
         component=(),
     )
     return Plate(dish, tuple(parts))
+
+
+def as_fuelled(meal: Meal, slot: Slot, fuel: Mapping[int, Fuelled]) -> Meal:
+    """The meal of a session as its plan has it; every other meal as it is."""
+    one = fuel.get(slot.during_session or 0)
+    if slot.kind != "during" or one is None:
+        return meal
+    measures = {food.food: food.measure for food in one.plan.foods}
+    items = tuple(item.model_copy(update={"measure": measures.get(item.food, item.measure)}) for item in meal.items)
+    notes = (OPTIONAL,) if one.plan.optional else ()
+    return meal.model_copy(update={"dish_id": None, "items": items, "method": _method(one), "notes": notes})
+
+
+def _method(one: Fuelled) -> tuple[str, ...]:
+    """How it is made ready: each drink, then each thing."""
+    drinks = [f"{bottle.count} x {bottle.name}: {bottle.says}." for bottle in one.plan.bottles if bottle.holds]
+    return (*drinks, *dict.fromkeys(thing.says for thing in one.plan.carried), "When to take what: see the session.")
