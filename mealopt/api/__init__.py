@@ -42,6 +42,7 @@ from mealopt.api.pictures import light_spans as light_spans
 from mealopt.api.progress import Progress as Progress
 from mealopt.api.progress import Stop as Stop
 from mealopt.api.replanning import replan as replan
+from mealopt.api.sessions import fuel as fuel
 from mealopt.api.shopping import aisle_sign as aisle_sign
 from mealopt.api.shopping import groceries as groceries
 from mealopt.api.shopping import groceries_after as groceries_after
@@ -59,6 +60,7 @@ from mealopt.api.writing import write_text as write_text
 
 if TYPE_CHECKING:
     # Under their own names, so that a command or a page can annotate with what this door hands out.
+    from mealopt.documents.fuel import FuelPlan as FuelPlan
     from mealopt.documents.parts import TargetBand as TargetBand
     from mealopt.documents.plan import Grocery as Grocery
     from mealopt.documents.plan import Item as Item

@@ -9,6 +9,7 @@ from mealopt.documents.reading import plan_from_text
 from mealopt.errors import BrokenPlan
 from mealopt.recheck.facts import Facts, read_facts
 from mealopt.recheck.foods import broken_foods
+from mealopt.recheck.fuel import broken_fuel
 from mealopt.recheck.groceries import broken_groceries
 from mealopt.recheck.past import broken_past
 from mealopt.recheck.settled import broken_settled
@@ -87,5 +88,6 @@ def _broken(plan: Plan, composition: Composition, pantry: Pantry | None, own: Ow
         yield from broken_foods(day, books)
         yield from broken_settled(day, books)
         yield from broken_past(day, books)
+        yield from broken_fuel(day, books)
     yield from broken_groceries(plan, books)
     yield from broken_week(plan, books)

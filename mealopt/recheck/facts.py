@@ -37,6 +37,7 @@ class CaseSession(_Facts):
     minutes: int = Field(gt=0, le=DAY_MINUTES)
     kind: str
     effort: str
+    conditions: str | None = None
 
     @property
     def begins(self) -> int:
@@ -106,11 +107,48 @@ class CaseGoal(_Facts):
     band: tuple[CaseBand, ...] = ()
 
 
+class CaseSweatTest(_Facts):
+    """One sweat test, as measured or by its rate."""
+
+    minutes: int | None = Field(default=None, gt=0)
+    mass_before_kg: float | None = None
+    mass_after_kg: float | None = None
+    drunk_l: float = 0.0
+    urine_l: float = 0.0
+    litres_per_hour: float | None = None
+    sodium_mg_per_l: float | None = None
+    sodium_from: str = "whole_body"
+
+    @property
+    def rate(self) -> float:
+        """L/h: what the scale says with drink and urine, else the figure that is given."""
+        if self.mass_before_kg is None or self.mass_after_kg is None or self.minutes is None:
+            return self.litres_per_hour or 0.0
+        lost = self.mass_before_kg - self.mass_after_kg
+        return 60.0 * (lost + self.drunk_l - self.urine_l) / self.minutes
+
+
+class CaseSweat(_Facts):
+    """The athlete's sweat."""
+
+    salty: bool = False
+    test: tuple[CaseSweatTest, ...] = ()
+
+
+class CaseFuel(_Facts):
+    """Wishes for sessions."""
+
+    drink_percent_most: float = 8.0
+
+
 class CaseAthlete(_Facts):
-    """Body mass and, where measured, body fat."""
+    """Body mass and, where measured, body fat; what the gut is used to, what a doctor should know, sweat."""
 
     mass_kg: float = Field(gt=0)
     body_fat_percent: float | None = Field(default=None, ge=0, lt=100)
+    carbohydrate_used_to_g_per_h: float | None = None
+    cautions: tuple[str, ...] | None = None
+    sweat: CaseSweat | None = None
 
 
 class Facts(_Facts):
@@ -119,6 +157,7 @@ class Facts(_Facts):
     athlete: CaseAthlete
     goal: CaseGoal = CaseGoal()
     kitchen: CaseKitchen = CaseKitchen()
+    fuel: CaseFuel = CaseFuel()
     session: tuple[CaseSession, ...] = ()
 
     def sessions_on(self, day: str) -> list[CaseSession]:

@@ -76,11 +76,11 @@ def _held_against_the_pantry(place: str, meal: Meal, item: Item, day: PlanDay, b
         yield f"{place}: {item.food} says {item.as_bought_g:g} g as bought; {bought:.1f} g are needed"
     if books.facts is not None and not meal.eaten:
         said = books.is_settled(day, meal) and any(item.food in note for note in meal.notes)
-        broken = () if said else _forbidden(food, books.facts.kitchen)
+        broken = () if said else forbidden(food, books.facts.kitchen)
         yield from (f"{place}: {item.food} {why}" for why in broken)
 
 
-def _forbidden(food: Food, kitchen: CaseKitchen) -> Iterator[str]:
+def forbidden(food: Food, kitchen: CaseKitchen) -> Iterator[str]:
     """Why a food may not be given to this athlete."""
     holds = {*food.counts, *food.allergens}
     if food.diet not in _LABELS_ALLOWED[kitchen.diet] or holds & _LEFT_OUT[kitchen.diet]:
