@@ -7,15 +7,17 @@ from dataclasses import dataclass, replace
 
 from mealopt.core.bands import Band
 from mealopt.core.clock import clock
-from mealopt.core.nutrients import ENERGY, PROTEIN
+from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, PROTEIN
 from mealopt.core.slots import Slot
-from mealopt.documents.plan import PlanDay
+from mealopt.documents.plan import Meal, PlanDay
 from mealopt.menu.dishes import Menu
 from mealopt.menu.plates import Larder, Plate
 from mealopt.people.case import Case
 from mealopt.plans.day.bands import posed_bands, with_own_limits
 from mealopt.plans.day.pose import PosedDay, day_wishes, food_filter, seed_of
 from mealopt.plans.day.shape import day_shape
+from mealopt.plans.fuel.in_day import eaten_g, fuel_plates, fuelled_slots
+from mealopt.plans.fuel.plan import Fuelled, fuelled_day
 from mealopt.plans.own import case_menu
 from mealopt.plans.replan.past import GivenMeal, given_plate, numbered
 from mealopt.plans.replan.rest import TIGHT, Coming, Hours, energy_aims, first_planned, lay_rest, planned_kcal
@@ -92,14 +94,15 @@ def pose_anew(asked: Asked) -> DayAnew:
     """The day as a problem. Raises BadInput and Refused as posing a day does."""
     case, day = asked.case, asked.entry.day
     menu = case_menu(case, asked.targets.maintenance_only)
-    hours = _hours(asked)
+    fuel = fuelled_day(case, day, asked.targets, menu, food_filter(case)) if asked.changed else {}
+    hours = _hours(asked, fuel)
     aim = (asked.bands or asked.targets.bands)[ENERGY].aim or 0.0
     left = aim - sum(one.kcal for one in asked.past)
     settled = {meal.time for meal in case.kitchen_on(day).fixed if meal.dish is None}
-    rest = [(one.meal, one.meal.time in settled and one.meal.slot != "during") for one in asked.rest]
+    rest = [(one.meal, _is_given(one.meal, settled, asked)) for one in asked.rest]
     laid = lay_rest(hours, rest, left if asked.free else 0.0)
     meals = _in_order(asked.past, laid)
-    slots = _slots(asked, meals, hours, left)
+    slots = fuelled_slots(_slots(asked, meals, hours, left), fuel)
     bands, notes = (dict(asked.bands), ()) if asked.bands is not None else _bands(asked, slots)
     slots, own = with_own_limits(_without_numbers(case), day, slots)
     prices = shipped_prices()
@@ -118,14 +121,27 @@ def pose_anew(asked: Asked) -> DayAnew:
         larder=Larder(menu, food_filter(case), prices, seed),
         seed=seed,
         notes=notes,
-        settled_plates=_given_plates(meals, menu, prices),
+        settled_plates=fuel_plates(slots, fuel, Larder(menu, food_filter(case)), prices)
+        | _given_plates(meals, menu, prices),
+        fuel=fuel,
         breakfast_seed=seed_of(case, "breakfast") if case.kitchen.same_breakfast else "",
     )
     return DayAnew(posed, meals)
 
 
-def _hours(asked: Asked) -> Hours:
-    shape = day_shape(asked.case, asked.entry.day, asked.targets)
+def _is_given(meal: Meal, settled: set[str], asked: Asked) -> bool:
+    """Whether a meal that is to come stands as it is: settled by the case, or packed for a session that stays."""
+    if meal.slot == "during":
+        return meal.dish_id is None and not asked.changed
+    return meal.time in settled
+
+
+def _hours(asked: Asked, fuel: Mapping[int, Fuelled]) -> Hours:
+    eaten = eaten_g(fuel)
+    if not asked.changed:
+        packed = ((one.number, one.fuel) for one in asked.entry.sessions)
+        eaten = {number: (held, held) for number, plan in packed if plan and (held := plan.totals.get(CARBOHYDRATE, 0))}
+    shape = day_shape(asked.case, asked.entry.day, asked.targets, (), eaten)
     past = tuple((one.begins, one.ends) for one in asked.past)
     return Hours(shape, asked.now, past, asked.new, asked.changed)
 

@@ -9,6 +9,7 @@ from mealopt import __version__
 from mealopt.core.bands import Band
 from mealopt.core.clock import clock, minutes_of
 from mealopt.core.slots import Slot
+from mealopt.documents.fuel import FuelPlan
 from mealopt.documents.plan import Meal, Plan, PlanDay, SkippedMeal, Solve
 from mealopt.documents.totals import day_totals
 from mealopt.menu.dishes import Menu
@@ -24,6 +25,7 @@ from mealopt.plans.day.document import (
     session_entry,
     target_band,
 )
+from mealopt.plans.fuel.in_day import as_fuelled
 from mealopt.plans.own import menu_cautions
 from mealopt.plans.replan.anew import DayAnew
 from mealopt.plans.replan.changed import ChangedDay
@@ -31,6 +33,7 @@ from mealopt.plans.replan.events import Events
 from mealopt.plans.replan.past import known_totals, portion_of
 from mealopt.plans.replan.rest import first_planned
 from mealopt.plans.replan.search import RestFound
+from mealopt.targets.model import SessionEnergy
 
 #: What rounding may change in a total, as a recheck allows it: a share of the limit, and in the nutrient's unit.
 SHARE, LEAST = 4e-4, 1e-4
@@ -62,7 +65,7 @@ def rest_meals(day: DayAnew, found: RestFound) -> tuple[Meal, ...]:
         if planned is not None and _as_planned(planned, slot, serving.plate.dish.id, chosen):
             meals.append(planned.model_copy(update=_place_of(slot)))
         else:
-            meal = meal_entry(slot, serving.plate.dish, chosen, {}, pantry)
+            meal = as_fuelled(meal_entry(slot, serving.plate.dish, chosen, {}, pantry), slot, posed.fuel)
             first = {} if planned is None or slot.kind == "during" else first_planned(planned)
             meals.append(meal.model_copy(update={"planned": first}))
     return tuple(meals)
@@ -155,7 +158,10 @@ def day_entry(
         "struck": (),
     }
     if events.changes_sessions:
-        update["sessions"] = tuple(session_entry(one, number) for number, one in enumerate(targets.sessions, start=1))
+        update["sessions"] = tuple(
+            session_entry(one, number, _fuel_of(number, one, entry, day, events.now))
+            for number, one in enumerate(targets.sessions, start=1)
+        )
         update["targets"] = {key: target_band(band) for key, band in bands.items()}
     if found is not None:
         values = found.answer.values
@@ -163,6 +169,18 @@ def day_entry(
         update["penalty"] = {term: round(points, 2) for term, points in shares.items() if points >= 0.005}
         update["solve"] = _solve(found)
     return entry.model_copy(update=update)
+
+
+def _fuel_of(number: int, one: SessionEnergy, entry: PlanDay, day: DayAnew, now: int) -> FuelPlan | None:
+    """What is packed for a session: anew where it is to come, as it was where it is past and stayed as planned."""
+    session = one.session
+    if session.start_minute >= now and number in day.posed.fuel:
+        return day.posed.fuel[number].plan
+    for old in entry.sessions:
+        same = (old.kind, minutes_of(old.start), old.minutes) == (session.kind, session.start_minute, session.minutes)
+        if same and old.fuel is not None:
+            return old.fuel.model_copy(update={"session": number})
+    return None
 
 
 def _solve(found: RestFound) -> Solve:
