@@ -41,6 +41,8 @@ from mealopt.api.pictures import energy_steps as energy_steps
 from mealopt.api.pictures import light_spans as light_spans
 from mealopt.api.progress import Progress as Progress
 from mealopt.api.progress import Stop as Stop
+from mealopt.api.reasons import why as why
+from mealopt.api.reasons import why_not as why_not
 from mealopt.api.replanning import replan as replan
 from mealopt.api.sessions import fuel as fuel
 from mealopt.api.shopping import aisle_sign as aisle_sign
@@ -82,6 +84,8 @@ if TYPE_CHECKING:
     from mealopt.plans.swap.offers import Offer as Offer
     from mealopt.plans.swap.swapped import Swapped as Swapped
     from mealopt.plans.swap.told import MealChange as MealChange
+    from mealopt.plans.why.binding import Binding as Binding
+    from mealopt.plans.why.not_in import WhyNot as WhyNot
     from mealopt.table.composition import CompositionRow as CompositionRow
     from mealopt.table.find import Found as Found
     from mealopt.table.find import Shown as Shown

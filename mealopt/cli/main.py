@@ -12,6 +12,7 @@ from mealopt.cli.commands.groceries import groceries
 from mealopt.cli.commands.replan import replan
 from mealopt.cli.commands.targets import targets
 from mealopt.cli.commands.week import week
+from mealopt.cli.commands.why import why, why_not
 from mealopt.cli.options import CAUTION
 from mealopt.cli.output import write
 from mealopt.cli.program import Program, print_help
@@ -30,6 +31,8 @@ COMMANDS: tuple[click.Command, ...] = (
     replan,
     targets,
     week,
+    why,
+    why_not,
 )
 
 

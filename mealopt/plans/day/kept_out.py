@@ -66,16 +66,16 @@ def _servable(posed: PosedDay, slot: Slot) -> bool:
 def _reasons(posed: PosedDay, slot: Slot) -> dict[str, int]:
     larder = posed.larder
     counts: Counter[str] = Counter()
-    wishes = _wishes_apart(larder.filter)
+    wishes = wishes_apart(larder.filter)
     apart = {words: Larder(larder.menu, one) for words, one in wishes.items()}
     free = Larder(larder.menu, FoodFilter())
     for dish in larder.menu.by_slot(slot.kind):
         if plate(dish, slot, larder) is None:
-            counts[_reason(dish, slot, larder, free, apart)] += 1
+            counts[reason_of(dish, slot, larder, free, apart)] += 1
     return dict(counts.most_common())
 
 
-def _wishes_apart(wishes: FoodFilter) -> dict[str, FoodFilter]:
+def wishes_apart(wishes: FoodFilter) -> dict[str, FoodFilter]:
     """Words for what a dish is that this wish alone keeps out -> the wish alone."""
     apart = {}
     if wishes.diet != "omnivore":
@@ -89,7 +89,8 @@ def _wishes_apart(wishes: FoodFilter) -> dict[str, FoodFilter]:
     return apart
 
 
-def _reason(dish: Dish, slot: Slot, larder: Larder, free: Larder, apart: dict[str, Larder]) -> str:
+def reason_of(dish: Dish, slot: Slot, larder: Larder, free: Larder, apart: dict[str, Larder]) -> str:
+    """What keeps this dish out of this slot. free: a larder without wishes; apart: one for each wish by itself."""
     if not kitchen_allows(dish, slot):
         if kitchen_allows(dish, replace(slot, minutes_most=10_000)):
             return f"take longer than the {slot.minutes_most} min at hand"

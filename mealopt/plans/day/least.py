@@ -167,10 +167,10 @@ class _Search:
             if found is not None and found.values:
                 served = [one for options in problem.servings for one in options if found.values[one.served] > 0.5]
                 self.dishes = tuple(one.plate.dish.id for one in served)
-                return tuple(_eases(problem, found.gives, found.values, reached))
+                return tuple(eases_of(problem, found.gives, found.values, reached))
             ended = found is not None
         reached = reaches(self.posed, self.problem.model)
-        return tuple(_eases(self.problem, self.linear.gives, self.linear.values, reached)) if ended else None
+        return tuple(eases_of(self.problem, self.linear.gives, self.linear.values, reached)) if ended else None
 
     def _fewer(self, places: int) -> tuple[tuple[Plate, ...], ...]:
         """The plates that the linear program leans on, and those that it would take next."""
@@ -230,7 +230,7 @@ class _Search:
         return Highs(posed_problem(posed, plates).model).solve(seconds=SECONDS_HELD).status.solved
 
 
-def _eases(problem: Problem, gives: tuple[Give, ...], values: list[float], reached: Reach) -> Iterator[Ease]:
+def eases_of(problem: Problem, gives: tuple[Give, ...], values: list[float], reached: Reach) -> Iterator[Ease]:
     """What these rows give, in the units of the case file's bands."""
     for give in gives:
         row = problem.model.rows[give.row]
