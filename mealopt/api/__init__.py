@@ -44,6 +44,7 @@ from mealopt.api.progress import Stop as Stop
 from mealopt.api.reasons import why as why
 from mealopt.api.reasons import why_not as why_not
 from mealopt.api.replanning import replan as replan
+from mealopt.api.sessions import event_sheet as event_sheet
 from mealopt.api.sessions import fuel as fuel
 from mealopt.api.shopping import aisle_sign as aisle_sign
 from mealopt.api.shopping import groceries as groceries

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from mealopt.documents.fuel import FuelPlan
+    from mealopt.documents.plan import Plan
     from mealopt.people.case import Case
 
 
@@ -22,3 +23,16 @@ def fuel(
     from mealopt.plans.fuel.asked import fuel_asked
 
     return fuel_asked(case, day, session, seconds)
+
+
+def event_sheet(case: Case, *, plan: Plan | None = None, seconds: float = 5.0) -> str:
+    """The sheet for the day of an event: plain text, 80 characters wide, a page for each race of the case.
+
+    The days before it, the morning, what to pack, the race by the clock and by distance, the hours after. Several
+    races: their pages follow one another, a form feed between them. plan: a plan of the case's days, whose meals are
+    then named. Raises as `fuel` does, BadInput where the case has no race.
+    """
+    from mealopt.plans.fuel.asked import fuel_asked
+    from mealopt.plans.fuel.event import event_sheets
+
+    return "\n\f\n".join(event_sheets(case, fuel_asked(case, None, None, seconds), plan)) + "\n"

@@ -8,6 +8,7 @@ from mealopt import __version__
 from mealopt.cli.commands.app import app
 from mealopt.cli.commands.day import day
 from mealopt.cli.commands.foods import foods
+from mealopt.cli.commands.fuel import fuel
 from mealopt.cli.commands.groceries import groceries
 from mealopt.cli.commands.replan import replan
 from mealopt.cli.commands.targets import targets
@@ -27,6 +28,7 @@ COMMANDS: tuple[click.Command, ...] = (
     app,
     day,
     foods,
+    fuel,
     groceries,
     replan,
     targets,

@@ -13,6 +13,9 @@ from mealopt.targets.fuelling import after_g, before_g_per_kg
 #: Hours over which the fluid before is spread; who is awake for less drinks less of it.
 SPREAD = 240
 
+#: Two races this near to each other, minutes, are one weekend.
+TWO_RACES = 36 * 60
+
 
 def before_words(need: Need) -> tuple[str, ...]:
     """What to eat and drink before the session, in sentences."""
@@ -63,9 +66,21 @@ def after_words(need: Need, short_kg: float | None) -> tuple[str, ...]:
             f"the next session follows in {gap // 60} h {gap % 60:02d} min: {again[0]:.0f}-{again[1]:.0f} g "
             "carbohydrate until then (1.0-1.2 g/kg/h for up to 4 h), low in fibre again towards it"
         )
+    elif race_within(case, session, TWO_RACES):
+        words.append(
+            "another race follows within two days: 1.0-1.2 g/kg/h carbohydrate for the first 4 h, then towards 10 g/kg "
+            "in all until it starts, low in fibre"
+        )
     else:
         words.append("the next meal refills the stores: no hurry, no session follows within 8 h")
     return tuple(words)
+
+
+def race_within(case: Case, session: Session, minutes: int) -> bool:
+    """Whether another race starts so soon after a session."""
+    end = DAYS.index(session.day) * DAY_MINUTES + session.end_minute
+    starts = (DAYS.index(one.day) * DAY_MINUTES + one.start_minute for one in case.session if one.effort == "race")
+    return any(0 <= start - end <= minutes for start in starts)
 
 
 def minutes_to_next(case: Case, session: Session) -> int | None:

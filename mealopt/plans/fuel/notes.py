@@ -5,6 +5,7 @@ from __future__ import annotations
 from mealopt.core.clock import clock
 from mealopt.core.nutrients import CARBOHYDRATE
 from mealopt.plans.fuel.need import Need
+from mealopt.plans.fuel.rehearsal import rehearsal_words
 from mealopt.plans.fuel.solve import Packed
 from mealopt.targets.coefficients import LOSS_AIM, ONE_SUGAR_MOST
 from mealopt.targets.fluid import CAUTION, TEST_ADVICE
@@ -24,7 +25,7 @@ def cautions(need: Need) -> tuple[str, ...]:
 
 def notes(packed: Packed, refills: tuple[int, ...]) -> tuple[str, ...]:
     """Assumptions, shortfalls and advice, in sentences."""
-    return (*_eating(packed), *_drinking(packed, refills), *_rehearsal(packed.need))
+    return (*_eating(packed), *_drinking(packed, refills), *rehearsal_words(packed.need))
 
 
 def _eating(packed: Packed) -> list[str]:
@@ -78,9 +79,3 @@ def _drinking(packed: Packed, refills: tuple[int, ...]) -> list[str]:
         )
     found += doubts(need.case.athlete.sweat.test if need.case.athlete.sweat else ())
     return found
-
-
-def _rehearsal(need: Need) -> list[str]:
-    if need.session.effort == "race":
-        return ["nothing new on race day: what is packed here was rehearsed in training, or is left at home"]
-    return []
