@@ -17,7 +17,8 @@ def test_food_that_does_not_keep_is_said_and_bought_in_the_second_shop() -> None
     week = WEEK | {day: [Eaten([("salmon", 156)])] for day in ("mon", "fri")}
     once = shop_for(plan_of(week), MENU)
     assert any(
-        "salmon fillets: bought on Sunday it keeps 2 days, and is needed on Friday" in one for one in once.cautions
+        "bought on Sunday: salmon fillets 2 days (needed on Friday, after 5): shop twice" in one
+        for one in once.cautions
     )
     twice = shop_for(plan_of(week), MENU, shops=2)
     salmon = {line.shop: line.days for line in twice.lines if line.food == "salmon"}
@@ -67,7 +68,7 @@ def test_an_opened_tin_keeps_three_days_and_an_unopened_pack_for_long() -> None:
     assert [(one.food, one.opened, one.keeps_days) for one in tin.left] == [("chickpeas", True, 3)]
     week = WEEK | {day: [Eaten([("chickpeas", 76)])] for day in ("mon", "sat")}
     found = shop_for(plan_of(week), MENU)
-    assert any("tinned chickpeas: opened on Monday it keeps about 3 days" in one for one in found.cautions)
+    assert any("tinned chickpeas 3 days (Monday to Saturday)" in one for one in found.cautions)
     rice = shop_for(plan_of({"mon": [Eaten([("rice, white", 280)])]}), MENU).left
     assert rice[0].keeps_days is not None
     assert rice[0].keeps_days > 300

@@ -58,26 +58,44 @@ def left_of(thing: Thing, parts: Sequence[Part], shops: Shops, last: int) -> Lef
     return Left(thing.food, thing.name, whole, opened, max(0, until - last))
 
 
-def spoilt(plan: Plan, thing: Thing, parts: Sequence[Part], shops: Shops) -> Iterator[str]:
+def spoilt(plan: Plan, bought: Sequence[tuple[Thing, Part]], shops: Shops) -> Iterator[str]:
     """Sentences on food that does not keep until it is eaten, unopened or once its pack is opened."""
-    for part in parts:
-        if not part.packs:
-            continue
-        bought = shops.bought(part.shop)
-        needed = _after(part.by_day, part.at_home_g)
-        late = [place for place in needed if place - bought > thing.keeps_days]
-        if late:
-            keeps = f"bought on {_days(plan, [bought])} it keeps {_count(thing.keeps_days)}"
-            yield f"{thing.name}: {keeps}, and is needed on {_days(plan, late)}: buy it later, or eat it sooner"
-        opened = thing.sold.opened_days
-        if opened is None or not thing.pack_g or not thing.sold.pack:
-            continue
-        for pack in packs_in_use(part, thing.pack_g):
-            if pack.last - pack.begun > opened and pack.last not in late:
-                yield (
-                    f"{thing.name}: opened on {_days(plan, [pack.begun])} it keeps about {_count(opened)}, and is used "
-                    f"again on {_days(plan, [pack.last])}"
-                )
+    for shop in (1, 2):
+        found = [words for thing, part in bought if part.shop == shop for words in _late(plan, thing, part, shops)]
+        if found:
+            again = "shop twice, or buy it later" if shops.second is None else "buy it later, or eat it sooner"
+            day = _days(plan, [shops.bought(shop)])
+            yield f"Does not keep until it is eaten, bought on {day}: {', '.join(found)}: {again}"
+    opened = [words for thing, part in bought for words in _opened(plan, thing, part, shops)]
+    if opened:
+        yield f"Does not keep once it is opened until it is used again: {', '.join(dict.fromkeys(opened))}"
+
+
+def _late(plan: Plan, thing: Thing, part: Part, shops: Shops) -> Iterator[str]:
+    """ "spinach 5 days (needed on Saturday, after 6)"."""
+    places = _too_late(thing, part, shops)
+    if places:
+        after = places[-1] - shops.bought(part.shop)
+        yield f"{thing.name} {_count(thing.keeps_days)} (needed on {_days(plan, places)}, after {after})"
+
+
+def _opened(plan: Plan, thing: Thing, part: Part, shops: Shops) -> Iterator[str]:
+    """ "tinned chickpeas 3 days (Monday to Saturday)"; of packs, for loose pieces are cut as they are needed."""
+    days = thing.sold.opened_days
+    if days is None or not thing.sold.pack or not part.packs:
+        return
+    late = _too_late(thing, part, shops)
+    for pack in packs_in_use(part, thing.pack_g):
+        if pack.last - pack.begun > days and pack.last not in late:
+            yield f"{thing.name} {_count(days)} ({_days(plan, [pack.begun])} to {_days(plan, [pack.last])})"
+
+
+def _too_late(thing: Thing, part: Part, shops: Shops) -> list[int]:
+    """The places of days on which what the part buys is past its keeping."""
+    if not part.packs:
+        return []
+    needed = _after(part.by_day, part.at_home_g)
+    return [place for place in needed if place - shops.bought(part.shop) > thing.keeps_days]
 
 
 def _after(by_day: Mapping[int, float], at_home_g: float) -> list[int]:

@@ -60,7 +60,7 @@ def shop_for(
     left = [one for thing in things if (one := _left(thing, parts[thing.name], when, last, at_home))]
     needed = {thing.name for thing in things}
     left += [Left(name, name, grams, False, None) for name, grams in at_home.items() if name not in needed and grams]
-    late = [says for thing in things for says in spoilt(plan, thing, parts[thing.name], when)]
+    late = list(spoilt(plan, [(thing, part) for _, thing, part in found], when))
     return Shopping(
         lines=lines,
         left=tuple(sorted(left, key=lambda one: (not one.keeps, one.says))),
