@@ -76,16 +76,15 @@ def _asked(plan: Plan, books: Books, pantry: Pantry) -> dict[str, _Asked]:
 
 
 def _over(plan: Plan, day: PlanDay, meal: Meal) -> bool:
-    """Whether the meal is eaten, or cooked on a day before the one that was planned anew."""
-    if meal.eaten or meal.cooked_on is None:
+    """Whether the meal is eaten, or its day of cooking came before the one that was planned anew."""
+    anew = [number for number, entry in enumerate(plan.days) if entry.now is not None]
+    if meal.eaten or not anew:
         return meal.eaten
-    order = [entry.day for entry in plan.days]
-    anew = max((order.index(entry.day) for entry in plan.days if entry.now is not None), default=None)
-    if anew is None:
-        return False
-    days_before = (DAYS.index(day.day) - DAYS.index(meal.cooked_on)) % len(DAYS)
-    days_since = (DAYS.index(day.day) - DAYS.index(order[anew])) % len(DAYS) if order.index(day.day) >= anew else -1
-    return days_before > days_since
+    first = DAYS.index(plan.days[0].day)
+    gap, kitchen = ((DAYS.index(name) - first) % len(DAYS) for name in (plan.days[anew[-1]].day, day.day))
+    if meal.cooked_on is not None:
+        kitchen -= (DAYS.index(day.day) - DAYS.index(meal.cooked_on)) % len(DAYS)
+    return kitchen < gap
 
 
 def _group(foods: frozenset[str], lines: list[Grocery], asked: dict[str, _Asked], pantry: Pantry) -> Iterator[str]:

@@ -47,11 +47,11 @@ def item(name: str, grams: float) -> dict[str, Any]:
     }
 
 
-def plan_of(days: Mapping[str, Sequence[Eaten]], *, now: str | None = None, **kitchen: Any) -> Plan:
-    """A plan of these days; now: the first day's time from which it was planned anew."""
+def plan_of(days: Mapping[str, Sequence[Eaten]], *, anew: str | None = None, **kitchen: Any) -> Plan:
+    """A plan of these days; anew: the day that was planned anew at noon."""
     solve = {"solver": "none", "status": "limit", "objective": None, "bound": None, "gap": None, "seconds": 0.0,
              "rows": 0, "columns": 0}  # fmt: skip
-    entries = [_day(day, meals, now if number == 0 else None) for number, (day, meals) in enumerate(days.items())]
+    entries = [_day(day, meals, "12:00" if day == anew else None) for day, meals in days.items()]
     athlete = {"name": "Skerry test athlete", "mass_kg": 68.0}
     table = MENU.pantry.composition
     return Plan.model_validate(

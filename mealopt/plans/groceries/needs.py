@@ -57,9 +57,9 @@ def cooked_at(plan: Plan, day: PlanDay, meal: Meal) -> int:
 
 
 def is_past(plan: Plan, day: PlanDay, meal: Meal) -> bool:
-    """Whether a meal needs no food any more: eaten, or cooked before the day that was planned anew."""
+    """Whether a meal needs no food any more: eaten, or cooked on a day before the one that was planned anew."""
     anew = max((place_of(plan, entry.day) for entry in plan.days if entry.now is not None), default=-len(DAYS))
-    return meal.eaten or (meal.cooked_on is not None and cooked_at(plan, day, meal) < anew)
+    return meal.eaten or cooked_at(plan, day, meal) < anew
 
 
 def day_at(plan: Plan, place: int) -> str:
