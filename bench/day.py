@@ -13,7 +13,7 @@ from bench.engines import End, Run, contradiction, export, raw_cbc, raw_highs
 from bench.measure import Took, stopwatch
 from bench.table import Section, Table, points, seconds, spread
 from bench.whole import STEPS, Days, Options, Planned
-from mealopt.milp.stages import tolerance
+from mealopt.milp.search import tolerance
 from mealopt.rules import weights
 
 #: Aims of the project: seconds of a whole day at the median and at the worst; times the raw engine, and seconds beside

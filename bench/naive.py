@@ -12,7 +12,7 @@ from bench.engines import End, Run, contradiction, export, raw_highs
 from bench.measure import Took, stopwatch
 from bench.table import Section, Table, points, seconds, spread
 from bench.whole import Days, Options, Planned
-from mealopt.milp.stages import tolerance
+from mealopt.milp.search import tolerance
 from mealopt.plans.day.pose import PosedDay
 from mealopt.rules import weights
 

@@ -133,3 +133,16 @@ def test_a_known_solution_does_not_hide_a_better_one() -> None:
     assert found.status is Status.OPTIMAL
     assert found.objective == pytest.approx(16.3)
     assert model.value(found.values) == pytest.approx(16.3)
+
+
+@pytest.mark.parametrize("lean", [False, True])
+@pytest.mark.parametrize("model", [cheaper_first(), knapsack(25, 5)], ids=["least", "most"])
+def test_what_is_not_better_does_not_count(model: Model, lean: bool) -> None:
+    """A value just worse than the best finds it; the best itself finds nothing; and no later solve minds."""
+    engine, worse = Highs(model), -0.5 if model.maximise else 0.5
+    engine.lean(lean)
+    best = engine.solve(gap=0.0).objective
+    assert engine.solve(gap=0.0, below=best + worse).objective == pytest.approx(best)
+    assert engine.solve(gap=0.0, below=best).status is Status.INFEASIBLE
+    assert engine.relax().status is Status.OPTIMAL
+    assert engine.solve(gap=0.0).objective == pytest.approx(best)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tomllib
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -21,6 +22,10 @@ from tests.plans.remedies import with_lines
 
 VEGAN: dict[str, Any] = {"diet": "vegan", "avoid_allergens": ["soybeans"], "gluten_free": True, "meals_per_day": 3}
 BREAKFAST = {"nutrient": "protein_g", "least": 120, "slot": "breakfast"}
+
+#: Jam is no whole food, whatever dishes there are: with it settled, a day of whole foods alone cannot be.
+JAM = {"time": "10:00", "what": "bread and jam", "foods": ["bread, white=58g", "jam=40g"]}
+WHOLE = {"nutrient": "whole_food_percent", "least": 100}
 
 
 def refusal(of: Case) -> Unplannable:
@@ -41,7 +46,7 @@ def bands(remedies: tuple[str, ...]) -> list[dict[str, Any]]:
         (case(goal={"protein_g_per_kg": 2.4}, **VEGAN), {"protein_g"}, "protein: at least"),
         (case(cook_minutes=3, meals_per_day=3), {"kitchen_minutes"}, "at most 3 minutes in the kitchen"),
         (case(goal={"band": [BREAKFAST]}, meals_per_day=3), {"protein_g"}, "at least 120 g protein"),
-        (case(RUN, goal={"band": [{"nutrient": "whole_food_percent", "least": 100}]}), {"whole_food_percent"}, "100%"),
+        (case(RUN, fixed=[JAM], goal={"band": [WHOLE]}), {"whole_food_percent"}, "100%"),
     ],
     ids=["vegan protein", "minutes", "a band for breakfast", "whole foods only"],
 )
@@ -56,14 +61,17 @@ def test_with_the_lines_offered_the_day_is_planned(changed: Case, offered: set[s
 
 
 def test_no_more_is_given_than_a_breakfast_needs() -> None:
-    """The most protein that any one breakfast holds, found by itself: the offer lies just under it."""
+    """The most protein that a breakfast holds, found by itself without the rest of the day: the offer lies just under
+    it."""
     asked = case(goal={"band": [BREAKFAST]}, meals_per_day=3)
     day = posed(meals_per_day=3)
     breakfast = next(slot for slot in day.slots if slot.kind == "breakfast")
-    problem = posed_problem(day, all_plates(day))
+    wishes = replace(day.wishes, whole_food_share=0.0, produce_kinds=0, warm_main=False)
+    alone = replace(day, slots=(replace(breakfast, index=0),), bands={}, wishes=wishes)
+    problem = posed_problem(alone, (all_plates(day)[breakfast.index],))
     model = problem.model
     model.maximise = True
-    model.cost[problem.sum_of(breakfast, PROTEIN)[0]] = 1.0
+    model.cost[problem.sum_of(alone.slots[0], PROTEIN)[0]] = 1.0
     most = Highs(model).solve(1e-3, 60.0)
     (band,) = (band for band in bands(refusal(asked).remedies) if band.get("slot") == "breakfast")
     assert 0.85 * most.objective - 2.0 <= band["least"] <= most.bound

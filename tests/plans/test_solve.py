@@ -13,7 +13,7 @@ from mealopt.menu.dishes import Menu, shipped_menu
 from mealopt.menu.plates import Larder
 from mealopt.milp.answer import Answer, Status
 from mealopt.milp.highs import Highs
-from mealopt.milp.stages import tolerance
+from mealopt.milp.search import tolerance
 from mealopt.plans.day import solve
 from mealopt.plans.day.pose import PosedDay
 from mealopt.plans.day.solve import NothingFits, SolvedDay, beyond, solve_posed

@@ -9,8 +9,10 @@ from dataclasses import dataclass, replace
 
 from mealopt.errors import OutOfTime
 from mealopt.milp.answer import Answer, Status
-from mealopt.milp.stages import Stop, solve_in_stages, tolerance
+from mealopt.milp.search import Stop, tolerance
+from mealopt.milp.stages import solve_in_stages
 from mealopt.plans.day.pose import PosedDay
+from mealopt.plans.day.servable import servable
 from mealopt.rules import weights
 from mealopt.rules.problem import Problem
 
@@ -136,7 +138,18 @@ def _run(
             progress(f"penalty {value:.1f}, at best {least:.1f}, gap {100 * apart:.1f} %")
 
     beat = float("inf") if best is None else best.answer.objective
-    return solve_in_stages(problem.model, groups, gap, weights.FLOOR, seconds, tell, problem.decisive(), beat, stop)
+    return solve_in_stages(
+        problem.model,
+        groups,
+        gap,
+        weights.FLOOR,
+        seconds,
+        tell,
+        problem.decisive(),
+        beat,
+        stop,
+        servable(problem),
+    )
 
 
 def _better(best: SolvedDay | None, found: SolvedDay) -> SolvedDay:
