@@ -18,7 +18,9 @@ from dataclasses import dataclass
 from mealopt.milp.answer import Answer, Relaxation, Status
 from mealopt.milp.highs import Highs
 from mealopt.milp.model import Model
-from mealopt.milp.search import Progress, Search, Stop
+from mealopt.milp.search import Progress, Search, Stop, tolerance
+
+__all__ = ["Progress", "Stop", "solve_in_stages", "tolerance"]
 
 #: Combinations looked at before the whole program is; seconds for one; share of the gap that each stage may keep.
 COMBINATIONS = 3
