@@ -56,7 +56,7 @@ def day_page(plan: Plan, entry: PlanDay, *, method: bool) -> Iterator[Renderable
     yield heading("Cautions")
     yield listed(entry.cautions, CAUTION)
     if entry.notes:
-        yield heading("What was assumed")
+        yield heading("Good to know")
         yield listed(dict.fromkeys(entry.notes))
     yield heading("How this plan was found")
     yield from found_words(plan, entry.solve or plan.solve, entry.penalty)
@@ -110,14 +110,14 @@ def meal_words(meal: Meal, entry: PlanDay, method: bool) -> Group:
         parts.append(paragraph(_window(meal, entry), indent=2))
     parts += [paragraph(note, CAUTION, indent=2) for note in meal.notes]
     if meal.also:
-        parts.insert(1 + len(meal.items), paragraph(f"also: {', '.join(meal.also)}", QUIET, indent=2))
+        parts.insert(1 + len(meal.items), paragraph(f"to season: {', '.join(meal.also)}", QUIET, indent=2))
     if method and meal.method:
         parts.append(paragraph(" ".join(meal.method), QUIET, indent=2))
     return Group(*parts)
 
 
 def _gives(meal: Meal, key: str) -> str:
-    value = amount(meal.totals[key], key)
+    value = amount(round(meal.totals[key], 1), key)
     return value if key == ENERGY else f"{label(key)} {value}"
 
 

@@ -124,27 +124,48 @@ _PLAIN = ("ready", "liquid")
 #: Bought weight is told where it differs by more than this share: cooked rice, fruit with a stone.
 _WORTH_TELLING = 0.05
 
+#: A food that weighs less than this share when bought was dry.
+_DRY = 0.75
+
+#: What stays behind the comma: "tuna, tinned in water", "3 eggs, omelette".
+_STAYS_BEHIND = re.compile(r"tinned in |omelette$")
+
+#: Names that say themselves that the food is cooked.
+_COOKED = re.compile(r"\b(boiled|baked|roast|fried|scrambled|omelette)\b")
+
 _WEIGHT = re.compile(r"[\d.,]+ g")
 
 
 def portion(item: Weighed) -> str:
-    """A food in kitchen measure and grams: "1/2 cup oats, rolled (40 g, dry)", "3 eggs (150 g, cooked)".
+    """A food in kitchen measure and grams: "1/2 cup rolled oats (40 g, dry)", "3 eggs (150 g, cooked)".
 
-    Bought weight is told where peel or cooking makes it another one.
+    Its weight dry, or as bought, is told where cooking or peel makes that another one.
     """
-    details = [] if item.state in _PLAIN or item.state in item.food.split() else [item.state]
+    own = str(getattr(item, "source", "")).startswith("own:")
+    food = item.food if own else spoken(item.food)
+    told = item.state in _PLAIN or item.state in food.split() or (item.state == "cooked" and _COOKED.search(food))
+    details = [] if told else [item.state]
     if item.as_bought_g and abs(item.as_bought_g - item.grams) > max(1.0, _WORTH_TELLING * item.grams):
-        details.append(f"{number(item.as_bought_g)} g as bought")
+        dry = item.state == "cooked" and item.as_bought_g < _DRY * item.grams
+        details.append(f"{number(item.as_bought_g)} g {'dry' if dry else 'as bought'}")
     if not _WEIGHT.fullmatch(item.measure):
         details.insert(0, f"{number(item.grams)} g")
-    return measured(item.measure, item.food) + (f" ({', '.join(details)})" if details else "")
+    return measured(item.measure, food) + (f" ({', '.join(details)})" if details else "")
+
+
+def spoken(food: str) -> str:
+    """A pantry's name as a recipe has it: "rolled oats" of "oats, rolled", "gluten-free vegan bread"."""
+    head, *tails = food.split(", ")
+    if not tails or any(_STAYS_BEHIND.match(tail) for tail in tails):
+        return food
+    return " ".join([*tails, head])
 
 
 def measured(measure: str, food: str) -> str:
     """Measure and food as one phrase; a measure that is the food itself is not said twice.
 
-    "1/2 cup" of "oats, rolled" is "1/2 cup oats, rolled"; "3 eggs" of "egg" is "3 eggs"; "29 sweets" of "jelly sweets"
-    is "29 jelly sweets"; "1/2 small baked potato" of "potato, baked" is just that.
+    "1/2 cup" of "rolled oats" is "1/2 cup rolled oats"; "3 eggs" of "egg" is "3 eggs"; "29 sweets" of "jelly sweets"
+    is "29 jelly sweets"; "1/2 small baked potato" of "baked potato" is just that.
     """
     head, comma, tail = food.partition(",")
     kept, unit = measure.split(" ")[:-1], measure.split(" ")[-1]

@@ -153,7 +153,7 @@ class PlanDay(Part):
 
     totals: of all meals. coverage: nutrient key -> share of the day's food, by grams, whose value the table knows, only
     where that is less than 1. missed: names of targets that could not be met. cautions: what touches this day. notes:
-    what was assumed, clipped or guessed. penalty: term -> points of the objective. now: the minute from which the day
+    what was assumed, limited or estimated. penalty: term -> points of the objective. now: the minute from which the day
     was planned anew, null where it is as first planned: what begins before it is eaten, all else is still to come.
     skipped: meals that are left out; the others keep their numbers. struck: what was struck out since the day was
     planned.

@@ -8,19 +8,19 @@ from mealopt.people.days import sleep_on, wake_on
 from mealopt.people.reference import key_words
 from mealopt.people.session import Session
 
-#: Keys whose defaults change the plan of somebody who did not know of them: (table, key).
-_TOLD: tuple[tuple[str, str], ...] = (
-    ("athlete", "steps_per_day"),
-    ("athlete", "lifting_hours_per_week"),
-    ("goal", "mass_change_percent_per_week"),
-    ("goal", "protein_g_per_kg"),
-    ("kitchen", "diet"),
-    ("kitchen", "avoid_allergens"),
-    ("kitchen", "wake"),
-    ("kitchen", "sleep"),
-    ("kitchen", "meals_per_day"),
-    ("kitchen", "cook_minutes"),
-)
+#: Keys whose defaults change the plan of somebody who did not know of them, and the words for what is then taken.
+_TOLD: dict[tuple[str, str], str] = {
+    ("athlete", "steps_per_day"): "{} steps a day",
+    ("athlete", "lifting_hours_per_week"): "{} hours of lifting a week",
+    ("goal", "mass_change_percent_per_week"): "no change of body mass",
+    ("goal", "protein_g_per_kg"): "{} g of protein per kg",
+    ("kitchen", "diet"): "an {} diet",
+    ("kitchen", "avoid_allergens"): "no allergens to avoid",
+    ("kitchen", "wake"): "waking at {}",
+    ("kitchen", "sleep"): "sleep at {}",
+    ("kitchen", "meals_per_day"): "{} meals a day",
+    ("kitchen", "cook_minutes"): "{} minutes of cooking a day",
+}
 
 
 def case_notes(case: Case) -> list[str]:
@@ -28,17 +28,22 @@ def case_notes(case: Case) -> list[str]:
     notes = []
     if case.athlete.cautions is None:
         notes.append("cautions: not asked; write cautions = [] in [athlete] when there are none")
-    notes.append("sex: the published equations know only female and male")
+    notes.append("The published equations know only two sexes, female and male")
     if taken := _taken(case):
-        notes.append(f"taken, because the case does not say: {', '.join(taken)}")
+        notes.append(f"The case does not say otherwise, so the plan goes by {joined(taken)}")
     if case.kitchen.can_cook is None:
         without = [day for day in DAYS if case.kitchen.stove(day) is None]
         on = "" if len(without) == len(DAYS) else f" on {', '.join(without)}"
-        notes.append(f"can_cook: not given; a stove is taken to be at hand all day{on}")
+        notes.append(f"A stove is taken to be at hand all day{on}; if it is not, write can_cook in the case")
     notes.extend(_stretched(case))
     for session in case.session:
         notes.extend(_session_notes(session))
     return notes
+
+
+def joined(words: list[str]) -> str:
+    """ "a, b and c"."""
+    return " and ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)
 
 
 def named_foods(case: Case) -> list[tuple[str, str]]:
@@ -56,12 +61,13 @@ def named_foods(case: Case) -> list[tuple[str, str]]:
 
 def _taken(case: Case) -> list[str]:
     taken = []
-    for table, key in _TOLD:
+    for (table, key), words in _TOLD.items():
         part = getattr(case, table)
         if key == "lifting_hours_per_week" and any(not session.endurance for session in case.session):
             continue
         if key not in part.model_fields_set:
-            taken.append(f"{key} = {key_words(type(part).model_fields[key]).default}")
+            default = key_words(type(part).model_fields[key]).default.strip('"')
+            taken.append(f"{words.format(default)} ({key})")
     return taken
 
 

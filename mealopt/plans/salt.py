@@ -5,6 +5,9 @@ from __future__ import annotations
 #: Pinches and spoons of salt, g (the table's household weight is 6 g a tsp; a pinch is common practice, no source).
 PINCH_G, TSP_G = 0.4, 6.0
 
+#: Less than this nobody would taste, g: half a pinch.
+LEAST_SALT_G = 0.2
+
 #: From here on a spoon is taken instead of pinches, g.
 SPOON_FROM_G = 1.1
 

@@ -6,11 +6,11 @@ import re
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
+from mealopt.plans.grammar import as_part, joined, one_list, roles_before_nouns, singular
+
 _ROLE = re.compile(r"\{(\w+)\}")
 _OPTIONAL = re.compile(r"\[([^\[\]]*)\]")
-
-#: Where one list of foods in a name ends and the next begins.
-_LISTS = re.compile(r"(, and |: | (?:with|in|on|of|beside|over|from|without) )")
+_SIDE_BY_SIDE = re.compile(r"\{\w+\}(?:(?:, | and )\{\w+\})*")
 
 #: Measures that are grams in disguise: foods that a cook puts on the scale.
 _GRAMS = re.compile(r"^(\d+ )?(g|grams?)$")
@@ -20,11 +20,6 @@ _IRREGULAR = {"tomato": "tomatoes", "potato": "potatoes", "loaf": "loaves", "lea
 #: From so many of a measure on a cook takes the next larger one, which holds so many (volumes: 3 tsp are 1 tbsp and
 #: 16 tbsp are 1 cup, by the table's own household weights).
 _LARGER = {"tsp": (3, 3, "tbsp"), "tbsp": (8, 16, "cup")}
-
-
-def joined(words: Sequence[str]) -> str:
-    """ "a, b and c"."""
-    return " and ".join([*([", ".join(words[:-1])] if len(words) > 1 else []), *words[-1:]])
 
 
 def filled(text: str, chosen: Mapping[str, Sequence[str]]) -> str | None:
@@ -39,7 +34,11 @@ def filled(text: str, chosen: Mapping[str, Sequence[str]]) -> str | None:
     kept = _OPTIONAL.sub(keep, text)
     if not all(chosen.get(role) for role in _ROLE.findall(kept)):
         return None
-    words = _ROLE.sub(lambda role: joined(list(dict.fromkeys(chosen[role[1]]))), kept)
+
+    def listed(side_by_side: re.Match[str]) -> str:
+        return joined(list(dict.fromkeys(food for role in _ROLE.findall(side_by_side[0]) for food in chosen[role])))
+
+    words = _SIDE_BY_SIDE.sub(listed, kept)
     return re.sub(r"\s+", " ", words).strip()
 
 
@@ -47,17 +46,21 @@ def dish_name(template: str, chosen: Mapping[str, Sequence[str]]) -> str:
     """A dish's name with the chosen foods in it; roles that were not chosen leave no gap.
 
     Foods of several roles that stand side by side read as one list: "eggs and tomatoes and potatoes" is "eggs, tomatoes
-    and potatoes".
+    and potatoes". A food that stands before the dish that it is a part of is one: "pinto bean fajitas".
     """
-    name = filled(template, chosen)
+    before = roles_before_nouns(template)
+    told = {role: [as_part(food) for food in foods] if role in before else foods for role, foods in chosen.items()}
+    name = filled(template, told)
     if name is None:
         return re.sub(r"\s+", " ", _ROLE.sub("", _OPTIONAL.sub("", template))).strip()
-    return "".join(_one_list(part) for part in _LISTS.split(name))
+    return one_list(name)
 
 
-def _one_list(words: str) -> str:
-    parts = words.split(" and ")
-    return " and ".join([", ".join(parts[:-1]), parts[-1]]) if len(parts) > 2 else words
+def as_said(says: str, grams: float, measure: str, measure_g: float) -> str:
+    """A food's words in a name: one of it where there is no more ("bread roll"), else as the pantry has it."""
+    one = singular(says)
+    counted = one.split(" ")[-1] == measure.split(" ")[-1] and grams <= 1.01 * measure_g
+    return one if counted else says
 
 
 def method_of(sentences: Sequence[str], chosen: Mapping[str, Sequence[str]]) -> tuple[str, ...]:

@@ -91,10 +91,10 @@ def baseline(case: Case, body: Body, resting_kcal: float) -> tuple[Baseline, tup
     requirement = requirement_2023(body) if body.age >= EER_LEAST_AGE else {}
     found = activity_class(value, requirement) if requirement else UNKNOWN
     steps.append(_requirement_step(body, value, requirement, found))
-    notes = ["assumed: the baseline is known to about 10 % either way until weigh-ins confirm it"]
+    notes = ["The baseline is known to about 10 % either way until weigh-ins confirm it"]
     if found == BELOW:
         notes.append(
-            f"doubted: a baseline of {value:,.0f} kcal lies below the published requirement of an inactive person "
+            f"A baseline of {value:,.0f} kcal lies below the published requirement of an inactive person "
             f"({requirement['inactive']:,.0f} kcal), so no deficit would be planned until weigh-ins confirm it"
         )
     return Baseline(value, measured is not None, lifting, found, requirement), tuple(steps), tuple(notes)

@@ -81,12 +81,12 @@ def body_of(athlete: Athlete) -> tuple[Body, tuple[Step, ...], tuple[str, ...]]:
 def _notes(given: float | None, guess: float, doubted: bool, lean: float) -> list[str]:
     if given is None:
         return [
-            f"guessed: fat-free mass of {lean:.0f} kg, estimated from mass, height, age and sex (body fat about "
+            f"Fat-free mass of {lean:.0f} kg is estimated from mass, height, age and sex (body fat about "
             f"{guess:.0f} %); give body_fat_percent if it was measured"
         ]
     if doubted:
         return [
-            f"doubted: body fat of {given:g} % is far above the {guess:.0f} % that mass, height and age suggest; "
+            f"Body fat of {given:g} % is far above the {guess:.0f} % that mass, height and age suggest; "
             "energy availability is checked with the larger fat-free mass, as if body fat were not known"
         ]
     return []

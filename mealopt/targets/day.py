@@ -166,7 +166,7 @@ def _day(week: _Week, day: str, energy: _DayEnergyBand) -> DayTargets:
         f"({energy.aim:,.0f} - {entry.exercise:,.0f} kcal of exercise) / {body.guarded_fat_free_kg:.1f} kg fat-free "
         f"mass{'' if body.fat_known else ' (estimated)'}: {availability_class(found)}"
     )
-    doubts = [f"session {number}: {text}" for number, one in enumerate(sessions, 1) for text in one.notes]
+    doubts = [f"Session {number}: {text}" for number, one in enumerate(sessions, 1) for text in one.notes]
     return DayTargets(
         day=day,
         sessions=sessions,

@@ -77,7 +77,7 @@ def estimate(session: Session, mass_kg: float) -> Estimate:
     code, met = EFFORT_MET[session.kind][session.effort]
     kcal, how, source, _ = _by_met(session, mass_kg, code, met)
     unused = session.distance_km is not None or session.mean_power_w is not None
-    note = f"missing: no equation uses the distance or power of a {session.kind}; estimated from its effort"
+    note = f"no equation uses the distance or power of a {session.kind}, so it is estimated from its effort"
     return kcal, how, source, (note,) if unused and session.endurance else ()
 
 
@@ -106,11 +106,13 @@ def _given(session: Session, given: float, resting_kcal: float, guess: float) ->
         net = max(0.0, given - rest)
         how = f"{given:,.0f} kcal in all, less {rest:,.0f} kcal of rest in {session.minutes} min"
         if given <= rest:
-            notes.append("doubted: the total does not even hold the energy of rest in that time")
+            notes.append("the total given does not even hold the energy of rest in that time")
     if guess > 0 and abs(net / guess - 1) > GIVEN_OFF:
         counts = f"; energy availability counts {(1 - GIVEN_OFF) * guess:,.0f} kcal" if net < guess else ""
         off = f"{percent(abs(net / guess - 1))} {'under' if net < guess else 'over'}"
-        notes.append(f"doubted: {net:,.0f} kcal above rest is {off} the estimate of {guess:,.0f} kcal{counts}")
+        notes.append(
+            f"please check the figure: {net:,.0f} kcal above rest is {off} the estimate of {guess:,.0f} kcal{counts}"
+        )
     return net, how, tuple(notes)
 
 
@@ -130,7 +132,7 @@ def _ride_by_power(session: Session, watts: float, mass_kg: float) -> Estimate:
     )
     notes: tuple[str, ...] = ()
     if not RIDE_LEAST_W <= watts <= RIDE_MOST_W:
-        notes = (f"doubted: the cycling equation was made for {RIDE_LEAST_W:g} to {RIDE_MOST_W:g} W",)
+        notes = (f"the cycling equation was made for {RIDE_LEAST_W:g} to {RIDE_MOST_W:g} W",)
     return oxygen_kcal(net, mass_kg, session.minutes), how, ACSM_SOURCE, notes
 
 
@@ -142,7 +144,7 @@ def _on_foot(session: Session, distance_km: float, mass_kg: float) -> Estimate:
     if not running and not walking:
         code, met = EFFORT_MET[session.kind][session.effort]
         kcal, how, source, _ = _by_met(session, mass_kg, code, met)
-        doubt = f"doubted: {speed * 0.06:.1f} km/h is outside the {session.kind} equations; estimated from the effort"
+        doubt = f"{speed * 0.06:.1f} km/h is outside the {session.kind} equations, so the effort is used"
         return kcal, how, source, (doubt,)
     flat, up = (RUN_FLAT, RUN_UP) if running else (WALK_FLAT, WALK_UP)
     net = (running_vo2 if running else walking_vo2)(speed, grade) - REST_VO2
@@ -152,11 +154,11 @@ def _on_foot(session: Session, distance_km: float, mass_kg: float) -> Estimate:
     )
     notes = []
     if grade > 0:
-        notes.append("assumed: the way down counts as level ground")
+        notes.append("the way down is counted as level ground")
     if grade > STEEP:
-        notes.append(f"doubted: {percent(grade)} of climb over the whole way is steeper than the equation knows")
+        notes.append(f"{percent(grade)} of climb over the whole way is steeper than the equation knows")
     if walking:
-        notes.append("assumed: ACSM walking, which reads a little low against measurements")
+        notes.append("the ACSM walking equation is used; it reads a little low against measurements")
     return oxygen_kcal(net, mass_kg, session.minutes), how, ACSM_SOURCE, tuple(notes)
 
 
@@ -165,11 +167,11 @@ def _by_speed(session: Session, distance_km: float, mass_kg: float) -> Estimate:
     if speed > SPEED_MOST[session.kind]:
         code, met = EFFORT_MET[session.kind][session.effort]
         kcal, how, source, _ = _by_met(session, mass_kg, code, met)
-        return kcal, how, source, (f"doubted: {speed:.1f} km/h is faster than the table; estimated from the effort",)
+        return kcal, how, source, (f"{speed:.1f} km/h is faster than the table, so the effort is used",)
     code, met = _entry(SPEED_MET[session.kind], speed)
     kcal, how, source, notes = _by_met(session, mass_kg, code, met)
     if session.climb_m:
-        notes = ("missing: the table by speed knows no climb; a mean power would",)
+        notes = ("the table by speed knows no climb; a mean power would",)
     return kcal, f"at {speed:.1f} km/h: {how}", source, notes
 
 

@@ -50,7 +50,7 @@ def eve_days(case: Case) -> tuple[dict[str, Session], tuple[str, ...]]:
             if day not in racing and inside >= SHARE_OF_DAY * (last - first):
                 found.setdefault(day, event)
         if start - 60 * EVE_HOURS < 0:
-            notes.append(f"missing: part of the 48 h before the race on {event.day} lies in the week before this one")
+            notes.append(f"Part of the 48 h before the race on {event.day} lies in the week before this one")
     return found, tuple(notes)
 
 
@@ -81,9 +81,11 @@ def eve_words(event: Session, mass_kg: float) -> str:
 def eve_notes(mass_kg: float) -> tuple[str, ...]:
     """What is said on an eve."""
     notes = [
-        "assumed: on the eve of a long event the scale may rise by 1-2 kg, which is stored carbohydrate and its water",
-        "assumed: fruit and vegetables, the fibre floor and whole food are not asked for on this day",
+        "On the eve of a long event the scale may rise by 1-2 kg: stored carbohydrate and its water",
+        "Fruit and vegetables, the fibre floor and whole foods are not asked for on this day",
     ]
     if mass_kg > EVE_HEAVY:
-        notes.append(f"assumed: from {EVE_LEAST_HEAVY:g} g/kg carbohydrate, not {EVE_LEAST:g}, above {EVE_HEAVY:g} kg")
+        notes.append(
+            f"Above {EVE_HEAVY:g} kg it is from {EVE_LEAST_HEAVY:g} g/kg of carbohydrate, not from {EVE_LEAST:g}"
+        )
     return tuple(notes)

@@ -134,11 +134,11 @@ def rate_in(session: Session, athlete: Athlete, rate: str = "ladder") -> tuple[t
     notes = []
     if used is None and step.most > ONE_SUGAR_MOST:
         notes.append(
-            f"missing: what the gut is used to in a session, so at most {ONE_SUGAR_MOST:g} g/h; up to "
+            f"the case does not say what your gut is used to in a session, so at most {ONE_SUGAR_MOST:g} g/h; up to "
             f"{MIXED_SUGAR_MOST:g} g/h of mixed sugars once carbohydrate_used_to_g_per_h says that it is used to them"
         )
     elif most < step.most:
-        notes.append(f"clipped: at most {most:.0f} g/h in the session, {USED_TO_ROOM:g} over what the gut is used to")
+        notes.append(f"carbohydrate in it is held to {most:.0f} g/h, {USED_TO_ROOM:g} more than your gut is used to")
     return (least, most), tuple(notes)
 
 
@@ -160,13 +160,13 @@ def fuelled(
         burnt = entry.net_kcal / CARBOHYDRATE_KCAL
         total = min(most * hours, burnt)
         if total < most * hours - 0.5:
-            said = (*said, f"clipped: at most {total:.0f} g in the session, for it burns no more than that holds")
+            said = (*said, f"at most {total:.0f} g of carbohydrate in it, because it burns no more than that holds")
         found.append((entry, min(least * hours, LEAST_OF_MOST * total), total))
-        notes += [f"session {number}: {text}" for text in said]
+        notes += [f"Session {number}: {text}" for text in said]
     asked = sum(total for _, _, total in found)
     scale = min(1.0, DURING_OF_DAY * carbohydrate_g / asked) if asked else 1.0
     if scale < 1:
-        notes.append(f"clipped: sessions take at most {percent(DURING_OF_DAY)} of the day's carbohydrate")
+        notes.append(f"Sessions take at most {percent(DURING_OF_DAY)} of the day's carbohydrate")
     return tuple(_with_fuel(entry, scale * least, scale * most) for entry, least, most in found), tuple(notes)
 
 

@@ -128,22 +128,22 @@ def _leasts_fit(work: _Work, wishes: Wishes, may_hold: float) -> list[str]:
         before = work.protein_least
         work.protein_least = max(min(wishes.protein_give, before), left - work.carbohydrate_least)
         notes.append(
-            f"clipped: the day's energy leaves room for {work.protein_least:.0f} g protein, not {before:.0f} g, beside "
-            f"the least carbohydrate and fat"
+            f"The day's energy leaves room for {work.protein_least:.0f} g of protein, not {before:.0f} g, beside "
+            f"the least of carbohydrate and fat"
         )
     if work.protein_least + work.carbohydrate_least > left + 1e-9:
         work.carbohydrate_least = max(0.0, left - work.protein_least)
         work.protein_least = min(work.protein_least, left)
     if work.carbohydrate_least < asked - 0.5:
         notes.append(
-            f"clipped: the least carbohydrate is {work.carbohydrate_least:.0f} g, not {asked:.0f} g, so that the day's "
+            f"The least of carbohydrate is {work.carbohydrate_least:.0f} g, not {asked:.0f} g, so that the day's "
             "energy can hold protein and fat"
         )
     # A band of one gram's width fits no food: where little room is left, the top of the protein band moves up.
     floor = work.protein_least
     if work.protein_most < floor * (1 + NARROWEST_SHARE) - 1e-9:
         work.protein_most = floor * (1 + NARROWEST_SHARE)
-        notes.append(f"assumed: protein may reach {work.protein_most:.0f} g, so that real food fits above its floor")
+        notes.append(f"Protein may reach {work.protein_most:.0f} g, so that real food fits above its floor")
     return notes
 
 
@@ -156,14 +156,16 @@ def _aims(work: _Work, wishes: Wishes) -> list[str]:
         bound = "at least" if work.fat > wishes.fat_aim else "at most"
         share = FAT_KCAL * work.fat / work.energy
         notes.append(
-            f"clipped: fat is {bound} {work.fat:.0f} g ({percent(share)} of energy), not {wishes.fat_aim:.0f} g"
+            f"The aim for fat is {bound} {work.fat:.0f} g ({percent(share)} of energy), not {wishes.fat_aim:.0f} g"
         )
     if work.remainder < wishes.carbohydrate_least:
         target = wishes.carbohydrate_least
         room = work.energy - PROTEIN_KCAL * work.protein - CARBOHYDRATE_KCAL * target
         lower = max(work.fat_least, room / FAT_KCAL)
         if lower < work.fat - 0.5:
-            notes.append(f"clipped: fat sinks from {work.fat:.0f} to {lower:.0f} g, so that carbohydrate has its least")
+            notes.append(
+                f"The aim for fat sinks from {work.fat:.0f} to {lower:.0f} g, so that carbohydrate has its least"
+            )
         work.fat = min(work.fat, lower)
     elif work.remainder > wishes.carbohydrate_most:
         notes += _pour_over(work, wishes)
@@ -178,9 +180,9 @@ def _pour_over(work: _Work, wishes: Wishes) -> list[str]:
     work.fat = min(work.fat_most, work.fat + to_fat / FAT_KCAL)
     to_protein = min(over - to_fat, PROTEIN_KCAL * (work.protein_most - work.protein))
     work.protein = min(work.protein_most, work.protein + to_protein / PROTEIN_KCAL)
-    notes = [f"clipped: carbohydrate stands at its most; {to_fat:,.0f} kcal go to fat instead"]
+    notes = [f"Carbohydrate stands at its most, so {to_fat:,.0f} kcal go to fat instead"]
     if to_protein > 0.5:
-        notes.append(f"clipped: fat stands at its most too; {to_protein:,.0f} kcal go to protein")
+        notes.append(f"Fat stands at its most too, so {to_protein:,.0f} kcal go to protein")
     return notes
 
 
@@ -200,7 +202,7 @@ def _carbohydrate_band(work: _Work, wishes: Wishes, energy_least: float, energy_
         most = needed
     if most > wishes.carbohydrate_most + 0.5:
         notes.append(
-            f"clipped: carbohydrate reaches {most:.0f} g, above the published {wishes.carbohydrate_most:.0f} g, for "
+            f"Carbohydrate may reach {most:.0f} g, above the published {wishes.carbohydrate_most:.0f} g, because "
             "fat and protein at their most cannot hold the day's energy"
         )
     return Band(least, aim, most), notes

@@ -161,7 +161,7 @@ def _said(day: str, own: OwnBand, band: Band) -> str:
     sides = ", ".join(f"{name} {value:g}" for name, value in names if value is not None)
     limits = " / ".join("-" if value is None else f"{value:,.0f}" for value in (band.least, band.aim, band.most))
     label, unit = LABELS[own.nutrient], UNITS[own.nutrient]
-    return f"assumed: {label} on {day} by a band of the case ({sides} {unit}): now {limits} {unit}"
+    return f"On {day} the case asks for {label} {sides} {unit} by a band of its own: now {limits} {unit}"
 
 
 def _doubts(bands: dict[str, Band]) -> list[str]:
@@ -172,10 +172,16 @@ def _doubts(bands: dict[str, Band]) -> list[str]:
     highest = kcal_of(*(float("inf") if band.most is None else band.most for band in three))
     notes = []
     if lowest > leasts_may_hold(least):
-        notes.append(f"doubted: the leasts of protein, carbohydrate and fat make {lowest:,.0f} of {most:,.0f} kcal")
+        notes.append(
+            f"Please check your bands: the leasts of protein, carbohydrate and fat make {lowest:,.0f} of {most:,.0f} kcal"
+        )
     if highest < mosts_must_hold(most):
-        notes.append(f"doubted: the mosts of protein, carbohydrate and fat make {highest:,.0f} of {least:,.0f} kcal")
+        notes.append(
+            f"Please check your bands: the mosts of protein, carbohydrate and fat make {highest:,.0f} of {least:,.0f} kcal"
+        )
     fat = bands[FAT].most
     if fat is not None and fat * FAT_KCAL < FAT_EVE_SHARE * aim:
-        notes.append(f"doubted: fat of at most {fat:.0f} g is under {percent(FAT_EVE_SHARE)} of the energy")
+        notes.append(
+            f"Please check your bands: fat of at most {fat:.0f} g is under {percent(FAT_EVE_SHARE)} of the energy"
+        )
     return notes

@@ -29,7 +29,7 @@ def refuel_windows(
         if session.endurance and session.minutes > 60 and ahead:
             room = sum(min(slot.energy_most, slot.energy_aim * 1.2) for slot in ahead) * 0.7 / 4.0
             aim = min(BEFORE_CARBOHYDRATE * mass_kg, room)
-            says = f"carbohydrate in the 1 to 4 h before the {session.kind} at {clock(session.start)}"
+            says = f"Carbohydrate in the 1 to 4 h before the {session.kind} at {clock(session.start)}"
             windows.append(RefuelWindow(tuple(slot.index for slot in ahead), 0.0, round(aim), says))
     everything = (*sessions, *later)
     for first, second in pairwise(everything):
@@ -48,5 +48,5 @@ def _between(mass_kg: float, eaten: list[Slot], first: TimedSession, second: Tim
     hours = (until - first.end) / 60.0
     room = sum(min(slot.energy_most, slot.energy_aim * 1.3) for slot in meals) * 0.7 / 4.0
     aim = min(REFUEL_PER_HOUR * mass_kg * hours, room)
-    says = f"carbohydrate between the {first.kind} and the {second.kind}"
+    says = f"Carbohydrate between the {first.kind} and the {second.kind}"
     return RefuelWindow(tuple(slot.index for slot in meals), 0.0, round(aim), says)

@@ -79,11 +79,11 @@ def resting(chosen: str, body: Body) -> tuple[float, tuple[Step, ...], tuple[str
     notes = []
     least, most = equation.ages
     if not least <= body.age <= most:
-        notes.append(f"doubted: {equation.title} was made for {least} to {most} years, and the age is {body.age}")
+        notes.append(f"{equation.title} was made for {least} to {most} years, and the age is {body.age}")
     if row.lean and not body.fat_given:
-        notes.append(f"guessed: {equation.title} needs fat-free mass, which is estimated here")
+        notes.append(f"{equation.title} needs fat-free mass, which is estimated here")
     if chosen == AUTO:
         reason = "body fat is given" if body.fat_given else "body fat is not known"
-        notes.append(f"assumed: {equation.title} for resting energy, because {reason}")
+        notes.append(f"Resting energy is by {equation.title}, because {reason}")
     how = f"{equation.title}: {linear_words(row, body)} ({equation.population})"
     return value, (Step("resting energy", value, "kcal/day", how, equation.source),), tuple(notes)

@@ -138,14 +138,16 @@ def _add_snacks(shape: DayShape, day: WakingDay, meals: list[Occasion], notes: l
         if one is None:
             if holds < needed:
                 notes.append(
-                    f"the day has no room for more meals: they hold about {holds:.0f} kcal with ease, "
+                    f"The day has no room for more meals: they hold about {holds:.0f} kcal with ease, "
                     f"{shape.energy_aim:.0f} kcal are asked for"
                 )
             break
         meals.append(one)
         added += 1
     if added > wished:
-        notes.append(f"{added - wished} more snacks than you wished, so that the meals can hold the day")
+        more = added - wished
+        snacks = "One more snack" if more == 1 else f"{more} more snacks"
+        notes.append(f"{snacks} than you asked for, so that the meals can hold the day's energy at a normal size")
 
 
 def _energy_aims(shape: DayShape, day: WakingDay, meals: list[Occasion]) -> list[float]:

@@ -147,11 +147,11 @@ def _raised(
     if touched:
         mark = "" if body.fat_known else " (fat-free mass is estimated)"
         notes.append(
-            f"raised: energy availability would fall under {standing.floor:g} kcal per kg of fat-free mass{mark}, so "
+            f"Energy availability would fall under {standing.floor:g} kcal per kg of fat-free mass{mark}, so "
             f"these kcal are added: {', '.join(touched)}"
         )
         if even and standing.each_day:
-            notes.append("clipped: an even spread would leave hard days short, so those days get more")
+            notes.append("An even spread would leave hard days short, so those days get more")
     return {day: replace(entry, raised=added[day]) for day, entry in days.items()}, notes
 
 

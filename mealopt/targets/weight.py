@@ -57,7 +57,7 @@ def goal_change(
     if standing.maintenance_only:
         return _none(days, step, f"with {in_words(standing.no_deficit)} these are meals that keep body mass")
     if percent > 0:
-        return Change(dict.fromkeys(days, wanted), (step,), ("assumed: a gain also needs the training to go with it",))
+        return Change(dict.fromkeys(days, wanted), (step,), ("A gain in mass also needs the training to go with it",))
     if reasons := _against(base, standing):
         return _none(days, step, "; ".join(reasons))
     return _deficit(-wanted, step, body, resting_kcal, days)
@@ -75,7 +75,7 @@ def _against(base: Baseline, standing: Standing) -> list[str]:
 
 def _none(days: Mapping[str, Spending], step: Step, reason: str) -> Change:
     asked = "deficit" if step.value < 0 else "gain"
-    return Change(dict.fromkeys(days, 0.0), (step,), (f"clipped: no {asked}: {reason}; ask {REFERRAL}",))
+    return Change(dict.fromkeys(days, 0.0), (step,), (f"No {asked} is planned: {reason}; ask {REFERRAL}",))
 
 
 def _deficit(wanted: float, step: Step, body: Body, resting_kcal: float, days: Mapping[str, Spending]) -> Change:
@@ -93,15 +93,15 @@ def _deficit(wanted: float, step: Step, body: Body, resting_kcal: float, days: M
         reason = f"the week's energy availability would fall under {floor:g} kcal per kg of fat-free mass{mark}"
         return _none(days, step, reason)
     notes = [
-        f"assumed: {KCAL_PER_KG:,.0f} kcal for each kg; it overstates the deficit that lean people need, so the loss "
+        f"A kilogram is counted as {KCAL_PER_KG:,.0f} kcal; that overstates the deficit that lean people need, so the loss "
         "may be faster: weigh in, and eat more if it is"
     ]
     if any(kcal < wanted - 1e-9 for kcal in capped.values()):
-        notes.append(f"clipped: the deficit is at most {percent(DEFICIT_MOST)} of a day's energy")
+        notes.append(f"The deficit is at most {percent(DEFICIT_MOST)} of a day's energy")
     if scale < 1 - 1e-9:
         why = f"energy availability stays at {floor:g} kcal per kg of fat-free mass over the week{mark}"
         if by_day < by_week:
             why = "no day falls under resting energy"
-        notes.append(f"clipped: the deficit shrinks to {mean:,.0f} kcal a day, so that {why}")
+        notes.append(f"The deficit shrinks to {mean:,.0f} kcal a day, so that {why}")
     planned = Step("deficit planned", -mean, "kcal/day", "the week's mean, after all limits", DEFICIT_MOST.source)
     return Change({day: -scale * kcal for day, kcal in capped.items()}, (step, planned), tuple(notes))

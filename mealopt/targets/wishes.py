@@ -47,17 +47,17 @@ def protein_wish(case: Case, body: Body, kind: Kind) -> tuple[float, str, tuple[
         return EVE_PROTEIN * body.mass_kg, f"{EVE_PROTEIN:g} g/kg before a long event x {body.mass_kg:g} kg", ()
     if kind.maintenance_only and per_kg > PROTEIN_MAINTENANCE:
         per_kg = float(PROTEIN_MAINTENANCE)
-        notes.append(f"clipped: protein is {per_kg:g} g/kg, not {asked:g}: no high-protein plan with these cautions")
+        notes.append(f"Protein is {per_kg:g} g/kg, not {asked:g}: no high-protein plan with these cautions")
     if kind.deficit:
         per_kg = min(max(per_kg, float(PROTEIN_DEFICIT_LEAST)), float(PROTEIN_DEFICIT_MOST))
         if per_kg != asked:
-            notes.append(f"clipped: protein is {per_kg:g} g/kg, not {asked:g}: 1.8 to 2.2 in a deficit")
+            notes.append(f"Protein is {per_kg:g} g/kg, not {asked:g}: in a deficit it is 1.8 to 2.2")
     floor, how = per_kg * body.mass_kg, f"{per_kg:g} g/kg x {body.mass_kg:g} kg"
     by_lean = PROTEIN_PER_LEAN * body.fat_free_kg
     if body.fat_percent > PROTEIN_LEAN_ABOVE and by_lean < floor:
         mark = "" if body.fat_given else " (estimated)"
         floor, how = by_lean, f"{PROTEIN_PER_LEAN:g} g/kg x {body.fat_free_kg:.1f} kg fat-free mass{mark}"
-        notes.append(f"assumed: protein goes by fat-free mass, for body fat is over {PROTEIN_LEAN_ABOVE:g} %{mark}")
+        notes.append(f"Protein goes by fat-free mass, because body fat is over {PROTEIN_LEAN_ABOVE:g} %{mark}")
     return floor, how, tuple(notes)
 
 

@@ -18,16 +18,17 @@ from mealopt.milp.answer import Answer, Status
 from mealopt.people.case import Case
 from mealopt.people.notes import case_notes
 from mealopt.people.reading import case_to_dict
+from mealopt.plans.ahead import cooked_ahead
 from mealopt.plans.day.pose import PosedDay
 from mealopt.plans.day.settled_words import as_settled, given_totals
 from mealopt.plans.day.solve import SolvedDay
 from mealopt.plans.fuel.in_day import as_fuelled
 from mealopt.plans.own import menu_cautions
-from mealopt.plans.salt import salt_measure
-from mealopt.plans.words import dish_name, kitchen_measure, method_of
+from mealopt.plans.salt import LEAST_SALT_G, salt_measure
+from mealopt.plans.words import as_said, dish_name, kitchen_measure, method_of
 from mealopt.rules import weights
 from mealopt.rules.problem import Problem, Serving
-from mealopt.table.pantry import Pantry
+from mealopt.table.pantry import Food, Pantry
 from mealopt.targets.model import DayTargets, SessionEnergy
 
 SALT = "salt"
@@ -54,7 +55,7 @@ def chosen_foods(serving: Serving, values: list[float], pantry: Pantry, salted: 
         if (grams := food.grams(values)) > 0
     ]
     salt = round(serving.plate.dish.salt_percent / 100.0 * sum(entry.grams for entry in chosen), 1)
-    if salted and salt > 0 and not any(entry.food == SALT for entry in chosen) and SALT in pantry.foods:
+    if salted and salt >= LEAST_SALT_G and not any(entry.food == SALT for entry in chosen) and SALT in pantry.foods:
         chosen.append(Chosen(SALT, salt, ""))
     return chosen
 
@@ -74,15 +75,19 @@ def _item(chosen: Chosen, pantry: Pantry) -> Item:
         measure=measure,
         state=food.state,
         as_bought_g=round(bought, 1),
-        says=food.says,
+        says=_said(food, chosen.grams),
     )
+
+
+def _said(food: Food, grams: float) -> str:
+    return as_said(food.says, grams, food.measure, food.measure_g)
 
 
 def _named(dish: Dish, chosen: list[Chosen], pantry: Pantry) -> tuple[str, tuple[str, ...]]:
     roles: dict[str, list[str]] = {}
     for entry in chosen:
         if entry.role:
-            roles.setdefault(entry.role, []).append(pantry.foods[entry.food].says)
+            roles.setdefault(entry.role, []).append(_said(pantry.foods[entry.food], entry.grams))
     return dish_name(dish.name, roles), method_of(dish.method, roles)
 
 
@@ -90,7 +95,9 @@ def meal_entry(slot: Slot, dish: Dish, chosen: list[Chosen], totals: dict[str, f
     name, method = _named(dish, chosen, pantry)
     notes = []
     if dish.heat == "stove" and not slot.stove and slot.kind != "during":
-        notes.append("made ahead and reheated" if dish.reheats and slot.heat else "made ahead, taken along, eaten cold")
+        notes.append("Made ahead and reheated" if dish.reheats and slot.heat else "Made ahead, taken along, eaten cold")
+    elif ahead := cooked_ahead((pantry.foods[entry.food] for entry in chosen), dish.minutes):
+        notes.append(ahead)
     return Meal(
         number=slot.index + 1,
         slot=slot.kind,  # type: ignore[arg-type]
@@ -164,7 +171,7 @@ def refuel_notes(posed: PosedDay, meals: tuple[Meal, ...]) -> list[str]:
     for window in posed.refuel:
         eaten = sum(meals[index].totals.get("carbohydrate_g", 0.0) for index in window.slots)
         if eaten < window.aim - 1.0:
-            notes.append(f"{window.says}: {eaten:.0f} g of the {window.aim:.0f} g that would suit")
+            notes.append(f"{window.says}: {eaten:.0f} g; {window.aim:.0f} g would suit better")
     return notes
 
 

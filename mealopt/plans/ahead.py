@@ -1,0 +1,31 @@
+"""What a dish takes as cooked already, because boiling it takes longer than the dish [common practice, no source]."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from mealopt.plans.grammar import joined
+from mealopt.table.pantry import Food
+
+#: Minutes on the stove, by food where its kin has others; pulses are soaked the night before.
+_MINUTES = {
+    **{"rice": 12, "rice, brown": 25, "rice, wild": 40, "barley": 30, "spelt": 30, "buckwheat": 15, "millet": 20},
+    **{"quinoa": 15, "amaranth": 20, "bulgur": 12, "pasta": 11, "noodles": 5, "couscous": 5, "lentils": 25},
+    **{"red lentils": 15, "split peas": 40, "edamame": 5},
+}
+_PULSE = 60
+
+
+def cooked_ahead(foods: Iterable[Food], minutes: int) -> str:
+    """The sentence that says what must be cooked already; "" where all is cooked in the dish's own minutes."""
+    ready = [food for food in foods if food.state == "cooked" and _takes(food) > minutes]
+    if not ready:
+        return ""
+    words = joined(list(dict.fromkeys(food.says for food in ready)))
+    tin = " or from a tin" if any(_takes(food) == _PULSE for food in ready) else ""
+    return f"Cooked beforehand{tin}: {words}"
+
+
+def _takes(food: Food) -> int:
+    usual = _PULSE if "pulse" in food.counts and food.yield_factor > 1.5 else 0
+    return _MINUTES.get(food.name, _MINUTES.get(food.kin, usual))
