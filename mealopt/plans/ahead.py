@@ -9,10 +9,10 @@ from mealopt.table.pantry import Food
 
 #: Minutes on the stove, by food where its kin has others; pulses are soaked the night before.
 _MINUTES = {
-    **{"rice": 12, "rice, brown": 25, "rice, wild": 40, "barley": 30, "spelt": 30, "buckwheat": 15, "millet": 20},
-    **{"quinoa": 15, "amaranth": 20, "bulgur": 12, "pasta": 11, "noodles": 5, "couscous": 5, "lentils": 25},
-    **{"red lentils": 15, "split peas": 40, "edamame": 5},
-}
+    "rice": 12, "rice, brown": 25, "rice, wild": 40, "barley": 30, "spelt": 30, "buckwheat": 15, "millet": 20,
+    "quinoa": 15, "amaranth": 20, "bulgur": 12, "pasta": 11, "noodles": 5, "couscous": 5, "lentils": 25,
+    "red lentils": 15, "split peas": 40, "edamame": 5,
+}  # fmt: skip
 _PULSE = 60
 
 
@@ -21,9 +21,8 @@ def cooked_ahead(foods: Iterable[Food], minutes: int) -> str:
     ready = [food for food in foods if food.state == "cooked" and _takes(food) > minutes]
     if not ready:
         return ""
-    words = joined(list(dict.fromkeys(food.says for food in ready)))
-    tin = " or from a tin" if any(_takes(food) == _PULSE for food in ready) else ""
-    return f"Cooked beforehand{tin}: {words}"
+    words = (f"{food.says} (or a tin of them)" if _takes(food) == _PULSE else food.says for food in ready)
+    return f"Cooked beforehand: {joined(list(dict.fromkeys(words)))}"
 
 
 def _takes(food: Food) -> int:

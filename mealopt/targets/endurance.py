@@ -110,9 +110,7 @@ def _given(session: Session, given: float, resting_kcal: float, guess: float) ->
     if guess > 0 and abs(net / guess - 1) > GIVEN_OFF:
         counts = f"; energy availability counts {(1 - GIVEN_OFF) * guess:,.0f} kcal" if net < guess else ""
         off = f"{percent(abs(net / guess - 1))} {'under' if net < guess else 'over'}"
-        notes.append(
-            f"please check the figure: {net:,.0f} kcal above rest is {off} the estimate of {guess:,.0f} kcal{counts}"
-        )
+        notes.append(f"please check: {net:,.0f} kcal above rest is {off} the estimate of {guess:,.0f} kcal{counts}")
     return net, how, tuple(notes)
 
 

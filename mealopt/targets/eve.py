@@ -85,7 +85,5 @@ def eve_notes(mass_kg: float) -> tuple[str, ...]:
         "Fruit and vegetables, the fibre floor and whole foods are not asked for on this day",
     ]
     if mass_kg > EVE_HEAVY:
-        notes.append(
-            f"Above {EVE_HEAVY:g} kg it is from {EVE_LEAST_HEAVY:g} g/kg of carbohydrate, not from {EVE_LEAST:g}"
-        )
+        notes.append(f"Above {EVE_HEAVY:g} kg it is {EVE_LEAST_HEAVY:g} g/kg carbohydrate at least, not {EVE_LEAST:g}")
     return tuple(notes)

@@ -163,9 +163,7 @@ def _aims(work: _Work, wishes: Wishes) -> list[str]:
         room = work.energy - PROTEIN_KCAL * work.protein - CARBOHYDRATE_KCAL * target
         lower = max(work.fat_least, room / FAT_KCAL)
         if lower < work.fat - 0.5:
-            notes.append(
-                f"The aim for fat sinks from {work.fat:.0f} to {lower:.0f} g, so that carbohydrate has its least"
-            )
+            notes.append(f"Fat sinks from {work.fat:.0f} to {lower:.0f} g, so that carbohydrate has its least")
         work.fat = min(work.fat, lower)
     elif work.remainder > wishes.carbohydrate_most:
         notes += _pour_over(work, wishes)

@@ -173,15 +173,13 @@ def _doubts(bands: dict[str, Band]) -> list[str]:
     notes = []
     if lowest > leasts_may_hold(least):
         notes.append(
-            f"Please check your bands: the leasts of protein, carbohydrate and fat make {lowest:,.0f} of {most:,.0f} kcal"
+            f"Please check: the leasts of protein, carbohydrate and fat make {lowest:,.0f} of {most:,.0f} kcal"
         )
     if highest < mosts_must_hold(most):
         notes.append(
-            f"Please check your bands: the mosts of protein, carbohydrate and fat make {highest:,.0f} of {least:,.0f} kcal"
+            f"Please check: the mosts of protein, carbohydrate and fat make {highest:,.0f} of {least:,.0f} kcal"
         )
     fat = bands[FAT].most
     if fat is not None and fat * FAT_KCAL < FAT_EVE_SHARE * aim:
-        notes.append(
-            f"Please check your bands: fat of at most {fat:.0f} g is under {percent(FAT_EVE_SHARE)} of the energy"
-        )
+        notes.append(f"Please check: fat of at most {fat:.0f} g is under {percent(FAT_EVE_SHARE)} of the energy")
     return notes

@@ -93,8 +93,8 @@ def _deficit(wanted: float, step: Step, body: Body, resting_kcal: float, days: M
         reason = f"the week's energy availability would fall under {floor:g} kcal per kg of fat-free mass{mark}"
         return _none(days, step, reason)
     notes = [
-        f"A kilogram is counted as {KCAL_PER_KG:,.0f} kcal; that overstates the deficit that lean people need, so the loss "
-        "may be faster: weigh in, and eat more if it is"
+        f"A kilogram is counted as {KCAL_PER_KG:,.0f} kcal; that overstates the deficit that lean people need, so "
+        "the loss may be faster: weigh in, and eat more if it is"
     ]
     if any(kcal < wanted - 1e-9 for kcal in capped.values()):
         notes.append(f"The deficit is at most {percent(DEFICIT_MOST)} of a day's energy")

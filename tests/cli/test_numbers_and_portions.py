@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from mealopt.cli.portions import measured, portion
 from mealopt.cli.wording import amount, drawn, duration, limits, missed, number
 from mealopt.core.bands import Band
+from mealopt.core.words import spoken
 from mealopt.documents.plan import Item
 
 
@@ -85,14 +86,14 @@ def test_rounding_is_no_miss_and_more_is() -> None:
 @pytest.mark.parametrize(
     ("measure", "food", "words"),
     [
-        ("1/2 cup", "oats, rolled", "1/2 cup oats, rolled"),
+        ("1/2 cup", "rolled oats", "1/2 cup rolled oats"),
         ("80 g", "trout", "80 g trout"),
         ("3 eggs", "egg", "3 eggs"),
         ("1 medium apple", "apple", "1 medium apple"),
         ("1 1/2 medium tomatoes", "tomato", "1 1/2 medium tomatoes"),
         ("29 sweets", "jelly sweets", "29 jelly sweets"),
-        ("2 tortillas", "tortilla, wheat", "2 tortillas, wheat"),
-        ("1 slice", "bread, white", "1 slice bread, white"),
+        ("2 tortillas", "wheat tortilla", "2 wheat tortillas"),
+        ("1 slice", "white bread", "1 slice white bread"),
         ("2 loaves", "loaf", "2 loaves"),
         ("3 glasses", "glass noodles", "3 glasses glass noodles"),
     ],
@@ -110,10 +111,25 @@ def _item(**changes: object) -> Item:
 
 
 def test_portions_say_measure_grams_and_state() -> None:
-    assert portion(_item()) == "1/2 cup oats, rolled (40 g, dry)"
-    assert portion(_item(state="ready")) == "1/2 cup oats, rolled (40 g)"
-    assert portion(_item(measure="40 g", state="liquid")) == "40 g oats, rolled"
+    assert portion(_item()) == "1/2 cup rolled oats (40 g, dry)"
+    assert portion(_item(state="ready")) == "1/2 cup rolled oats (40 g)"
+    assert portion(_item(measure="40 g", state="liquid")) == "40 g rolled oats"
     cooked = _item(food="rice, brown", measure="260 g", grams=260.0, state="cooked", as_bought_g=89.7)
-    assert portion(cooked) == "260 g rice, brown (cooked, 90 g as bought)"
+    assert portion(cooked) == "260 g brown rice (cooked, 90 g dry)"
     named = _item(food="mushrooms, cooked", measure="3/4 cup", grams=81.0, state="cooked", as_bought_g=81.0)
-    assert portion(named) == "3/4 cup mushrooms, cooked (81 g)"
+    assert portion(named) == "3/4 cup cooked mushrooms (81 g)"
+    own = _item(source="own:foods.toml#Bar, nutty", food="Bar, nutty", measure="1 bar", state="ready")
+    assert portion(own) == "1 bar Bar, nutty (40 g)"
+    peeled = _item(food="potato, boiled", measure="2 potatoes", grams=300.0, state="cooked", as_bought_g=370.0)
+    assert portion(peeled) == "2 boiled potatoes (300 g, 370 g as bought)"
+
+
+@pytest.mark.parametrize(
+    ("food", "words"),
+    [
+        ("rice", "rice"), ("bread, gluten-free, vegan", "gluten-free vegan bread"), ("egg, omelette", "egg, omelette"),
+        ("tuna, tinned in water", "tuna, tinned in water"), ("salmon, tinned", "tinned salmon"),
+    ],
+)  # fmt: skip
+def test_a_food_as_a_recipe_names_it(food: str, words: str) -> None:
+    assert spoken(food) == words

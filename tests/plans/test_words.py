@@ -9,9 +9,10 @@ from itertools import pairwise
 
 import pytest
 
-from mealopt.cli.portions import measured
+from mealopt.core.words import measured, spoken
 from mealopt.menu.dishes import Dish, shipped_menu
-from mealopt.plans.words import dish_name, joined, kitchen_measure, method_of
+from mealopt.plans.grammar import joined
+from mealopt.plans.words import dish_name, kitchen_measure, method_of
 from mealopt.table.pantry import Food, shipped_pantry
 
 MENU = shipped_menu()
@@ -52,7 +53,7 @@ def test_every_measure_that_can_be_planned_reads_well_and_is_its_grams(food: Foo
         words = kitchen_measure(grams, food.measure, food.measure_g)
         assert not re.search(r"/[5-9]|/\d\d", words), words
         assert stands_for(words, food) == pytest.approx(grams, rel=0.001, abs=0.51), words
-        said = measured(words, food.name)
+        said = measured(words, spoken(food.name))
         names = re.findall(r"[a-z]+", said.replace("jelly sweet", ""))
         assert all(one != other for one, other in pairwise(names)), said
 
@@ -78,13 +79,14 @@ def stands_for(words: str, food: Food) -> float:
     ("measure", "food", "words"),
     [
         ("1/2 medium banana", "banana", "1/2 medium banana"),
-        ("2 slices", "bread, white", "2 slices bread, white"),
+        ("2 slices", "white bread", "2 slices white bread"),
         ("3 eggs", "egg", "3 eggs"),
-        ("1/2 small baked potato", "potato, baked", "1/2 small baked potato"),
-        ("2 eggs", "egg, scrambled", "2 eggs, scrambled"),
+        ("1/2 small baked potato", "baked potato", "1/2 small baked potato"),
+        ("2 eggs", "scrambled egg", "2 scrambled eggs"),
+        ("2 eggs", "egg, omelette", "2 eggs, omelette"),
         ("1 grapefruit", "grapefruit", "1 grapefruit"),
         ("2 1/2 avocados", "avocado", "2 1/2 avocados"),
-        ("1 1/2 cups and 2 tbsp", "milk, whole", "1 1/2 cups and 2 tbsp milk, whole"),
+        ("1 1/2 cups and 2 tbsp", "whole milk", "1 1/2 cups and 2 tbsp whole milk"),
         ("5 Brussels sprouts", "Brussels sprouts", "5 Brussels sprouts"),
     ],
 )

@@ -195,7 +195,7 @@ def test_own_bands_of_a_case(case: Make) -> None:
     assert week.days["mon"].bands["iron_mg"] == Band(18, None, None)
     assert week.days["sun"].bands[PROTEIN].aim == 150
     assert (week.days["mon"].bands[FAT].most or 0) > 5
-    assert any("by a band of the case" in note for note in week.days["sun"].notes)
+    assert any("by a band of its own" in note for note in week.days["sun"].notes)
 
 
 def test_an_own_energy_band_carries_the_other_bands_with_it(case: Make) -> None:
