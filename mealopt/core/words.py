@@ -127,8 +127,8 @@ _WORTH_TELLING = 0.05
 #: A food that weighs less than this share when bought was dry.
 _DRY = 0.75
 
-#: What stays behind the comma: "tuna, tinned in water", "3 eggs, omelette".
-_STAYS_BEHIND = re.compile(r"tinned in |omelette$")
+#: What stays behind the comma: "tuna, tinned in water".
+_STAYS_BEHIND = re.compile(r"tinned in ")
 
 #: Names that say themselves that the food is cooked.
 _COOKED = re.compile(r"\b(boiled|baked|roast|fried|scrambled|omelette)\b")
@@ -156,6 +156,8 @@ def portion(item: Weighed) -> str:
 def spoken(food: str) -> str:
     """A pantry's name as a recipe has it: "rolled oats" of "oats, rolled", "gluten-free vegan bread"."""
     head, *tails = food.split(", ")
+    if tails == ["omelette"]:
+        return head
     if not tails or any(_STAYS_BEHIND.match(tail) for tail in tails):
         return food
     return " ".join([*tails, head])
@@ -172,9 +174,9 @@ def measured(measure: str, food: str) -> str:
     named = head.split(" ")
     if not kept or not (_forms(unit) & _forms(named[-1])):
         return f"{measure} {food}"
-    said = [word for word in named[:-1] if word not in kept]
     told = tail.strip() in kept
-    return f"{' '.join([*kept, *said, unit])}{'' if told else comma + tail}"
+    counted = [word for word in kept if word not in named[:-1]]
+    return f"{' '.join([*counted, *named[:-1], unit])}{'' if told else comma + tail}"
 
 
 def _forms(word: str) -> set[str]:

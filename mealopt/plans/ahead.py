@@ -15,13 +15,17 @@ _MINUTES = {
 }  # fmt: skip
 _PULSE = 60
 
+#: What saves the pot of pulses; bitter lupins are not safe before days of soaking and rinsing.
+_TIN = " (or a tin of them)"
+_SHORT_CUT = {"lupin": " (from a jar: dried ones must soak and be rinsed for days)"}
+
 
 def cooked_ahead(foods: Iterable[Food], minutes: int) -> str:
     """The sentence that says what must be cooked already; "" where all is cooked in the dish's own minutes."""
     ready = [food for food in foods if food.state == "cooked" and _takes(food) > minutes]
     if not ready:
         return ""
-    words = (f"{food.says} (or a tin of them)" if _takes(food) == _PULSE else food.says for food in ready)
+    words = (f"{food.says}{_SHORT_CUT.get(food.kin, _TIN) if _takes(food) == _PULSE else ''}" for food in ready)
     return f"Cooked beforehand: {joined(list(dict.fromkeys(words)))}"
 
 

@@ -10,10 +10,16 @@ from mealopt.plans.grammar import as_part, joined, one_list, roles_before_nouns,
 
 _ROLE = re.compile(r"\{(\w+)\}")
 _OPTIONAL = re.compile(r"\[([^\[\]]*)\]")
-_SIDE_BY_SIDE = re.compile(r"\{\w+\}(?:(?:, | and )\{\w+\})*")
+
+#: Roles that stand side by side, and the words that end or begin a list with them: "the egg and {vegetables}".
+_SIDE_BY_SIDE = re.compile(
+    r"( and )?(\{\w+\}(?:(?:, | and )\{\w+\})*)"
+    r"( and (?:basil|chives|cinnamon|coriander|dill|fresh coriander|honey|lemon|lemon juice|mint|parsley|pepper|salt)\b)?"
+)
 
 #: Measures that are grams in disguise: foods that a cook puts on the scale.
 _GRAMS = re.compile(r"^(\d+ )?(g|grams?)$")
+_MILLILITRES = re.compile(r"^(\d+) ml$")
 _UNCHANGED = {"tbsp", "tsp", "g", "ml"}
 _IRREGULAR = {"tomato": "tomatoes", "potato": "potatoes", "loaf": "loaves", "leaf": "leaves", "half": "halves"}
 
@@ -36,7 +42,12 @@ def filled(text: str, chosen: Mapping[str, Sequence[str]]) -> str | None:
         return None
 
     def listed(side_by_side: re.Match[str]) -> str:
-        return joined(list(dict.fromkeys(food for role in _ROLE.findall(side_by_side[0]) for food in chosen[role])))
+        before, roles, after = side_by_side.groups()
+        foods = list(dict.fromkeys(food for role in _ROLE.findall(roles) for food in chosen[role]))
+        if len(foods) == 1 or not (before or after):
+            return f"{before or ''}{joined(foods)}{after or ''}"
+        first = ", " if before else ""
+        return f"{first}{', '.join(foods)}{after}" if after else f"{first}{joined(foods)}"
 
     words = _SIDE_BY_SIDE.sub(listed, kept)
     return re.sub(r"\s+", " ", words).strip()
@@ -68,11 +79,8 @@ def method_of(sentences: Sequence[str], chosen: Mapping[str, Sequence[str]]) -> 
     return tuple(text for sentence in sentences if (text := filled(sentence, chosen)))
 
 
-#: Parts of a measure that a cook has a spoon or an eye for.
-_PARTS = (Fraction(0), Fraction(1, 4), Fraction(1, 3), Fraction(1, 2), Fraction(2, 3), Fraction(3, 4), Fraction(1))
-
-#: Three teaspoons are a tablespoon; from one tablespoon on a cook takes that, where halves of it come out.
-_TEASPOONS = 3
+#: Teaspoons that are half a tablespoon and no more or one more: "1 1/2 tbsp", "1 1/2 tbsp and 1 tsp".
+_HALF_A_TBSP_MORE = (Fraction(3, 2), Fraction(5, 2))
 
 
 def _said(count: Fraction) -> str:
@@ -104,9 +112,10 @@ def _measured(count: Fraction, measure: str) -> list[tuple[Fraction, str]]:
     if measure not in _LARGER or count < _LARGER[measure][0]:
         return [(count, measure)]
     _, holds, larger = _LARGER[measure]
-    steps = 2 if larger == "tbsp" else 4
-    whole = Fraction(count * steps // holds, steps)
+    whole = Fraction(count // holds) if larger == "tbsp" else Fraction(count * 4 // holds, 4)
     rest = count - whole * holds
+    if larger == "tbsp" and rest in _HALF_A_TBSP_MORE:
+        whole, rest = whole + Fraction(1, 2), rest - Fraction(3, 2)
     return [*_measured(whole, larger), *([(rest, measure)] if rest else [])]
 
 
@@ -114,5 +123,7 @@ def kitchen_measure(grams: float, measure: str, measure_g: float) -> str:
     """Grams as a cook measures them: "1/2 cup", "2 eggs", "1 tbsp and 1 tsp"; by weight where that is the measure."""
     if _GRAMS.match(measure):
         return f"{grams:.0f} g"
+    if millilitres := _MILLILITRES.match(measure):
+        return f"{grams / measure_g * int(millilitres[1]):.0f} ml"
     count = Fraction(grams / measure_g).limit_denominator(8)
     return " and ".join(f"{_said(one)} {_plural(unit, one)}" for one, unit in _measured(count, measure))

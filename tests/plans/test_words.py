@@ -36,7 +36,8 @@ SPOONS = {"tsp": 1, "tbsp": 3, "cup": 48, "cups": 48}
         (369, "half grapefruit", 123, "1 1/2 grapefruits"), (9, "tsp", 4.5, "2 tsp"), (13.5, "tsp", 4.5, "1 tbsp"),
         (20.25, "tsp", 4.5, "1 1/2 tbsp"), (18, "tsp", 4.5, "1 tbsp and 1 tsp"), (63, "tbsp", 9, "7 tbsp"),
         (72, "tbsp", 9, "1/2 cup"), (117, "tbsp", 9, "3/4 cup and 1 tbsp"), (70, "heaped tbsp", 10, "7 heaped tbsp"),
-        (2, "tsp", 2, "1 tsp"), (1, "tsp", 2, "1/2 tsp"), (312, "slice", 26, "12 slices"),
+        (22.5, "tsp", 4.5, "1 tbsp and 2 tsp"), (24.75, "tsp", 4.5, "1 1/2 tbsp and 1 tsp"),
+        (515, "50 ml", 51.5, "500 ml"), (2, "tsp", 2, "1 tsp"), (1, "tsp", 2, "1/2 tsp"), (312, "slice", 26, "12 slices"),
     ],
 )  # fmt: skip
 def test_grams_in_kitchen_measure(grams: float, measure: str, measure_g: float, words: str) -> None:
@@ -62,6 +63,8 @@ def stands_for(words: str, food: Food) -> float:
     """The grams that a measure in words stands for."""
     if food.measure.endswith("g") and food.measure[0].isdigit():
         return float(words.removesuffix(" g"))
+    if food.measure.endswith(" ml"):
+        return float(words.removesuffix(" ml")) / float(food.measure.removesuffix(" ml")) * food.measure_g
     grams = 0.0
     for part in words.split(" and "):
         found = re.match(r"(?:(\d+) )?(?:(\d+/\d+) )?(.*)", part)

@@ -24,7 +24,7 @@ from mealopt.plans.day.settled_words import as_settled, given_totals
 from mealopt.plans.day.solve import SolvedDay
 from mealopt.plans.fuel.in_day import as_fuelled
 from mealopt.plans.own import menu_cautions
-from mealopt.plans.salt import LEAST_SALT_G, salt_measure
+from mealopt.plans.salt import cooking_salt, salt_measure
 from mealopt.plans.words import as_said, dish_name, kitchen_measure, method_of
 from mealopt.rules import weights
 from mealopt.rules.problem import Problem, Serving
@@ -54,8 +54,8 @@ def chosen_foods(serving: Serving, values: list[float], pantry: Pantry, salted: 
         for food in part.foods
         if (grams := food.grams(values)) > 0
     ]
-    salt = round(serving.plate.dish.salt_percent / 100.0 * sum(entry.grams for entry in chosen), 1)
-    if salted and salt >= LEAST_SALT_G and not any(entry.food == SALT for entry in chosen) and SALT in pantry.foods:
+    salt = cooking_salt(serving.plate.dish.salt_percent, sum(entry.grams for entry in chosen))
+    if salted and salt and not any(entry.food == SALT for entry in chosen) and SALT in pantry.foods:
         chosen.append(Chosen(SALT, salt, ""))
     return chosen
 
