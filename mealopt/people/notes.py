@@ -30,7 +30,7 @@ def case_notes(case: Case) -> list[str]:
         notes.append("cautions: not asked; write cautions = [] in [athlete] when there are none")
     notes.append("The published equations know only two sexes, female and male")
     if taken := _taken(case):
-        notes.append(f"The case does not say otherwise, so the plan goes by {joined(taken)}")
+        notes.append(f"The case does not say otherwise, so the plan assumes {joined(taken)}")
     if case.kitchen.can_cook is None:
         without = [day for day in DAYS if case.kitchen.stove(day) is None]
         on = "" if len(without) == len(DAYS) else f" on {', '.join(without)}"

@@ -19,7 +19,7 @@ MEALS_A_SEASONING = 4
 
 #: In how many meals foods of one kin (white and brown rice) may stand, and on a day of many meals.
 MEALS_A_KIN, MEALS_A_KIN_BIG, MANY_MEALS = 2, 3, 7
-SEASONINGS = frozenset({"seasoning", "salt", "oil", "sauce", "drink", "added_sugar"})
+SEASONINGS = frozenset({"seasoning", "salt", "oil", "sauce", "drink"})
 
 #: Food for sessions (white bread, bananas) is not counted before and in one: there it is what settles.
 SESSION_FOOD = "session_food"

@@ -12,6 +12,7 @@ from mealopt.rules.registry import term
 LIKES = "preferred and avoided"
 ROTATION = "dishes of other days"
 SETTLES = "settles slowly"
+POWDERS = "powder for food"
 
 
 @term(LIKES, unit="points")
@@ -52,4 +53,13 @@ def settles(problem: Problem) -> Iterator[Row]:
             for food in problem.foods([slot]):
                 if food.choice.settles == "slowly":
                     problem.charge(SETTLES, food.used, weights.SETTLES_SLOWLY)
+    return iter(())
+
+
+@term(POWDERS, unit="points")
+def powders(problem: Problem) -> Iterator[Row]:
+    """Charge protein powder in a meal, where nobody asked for it (shape: no row)."""
+    for food in problem.foods():
+        if "protein_powder" in food.choice.counts and food.choice.name not in problem.wishes.prefer:
+            problem.charge(POWDERS, food.used, weights.POWDER)
     return iter(())

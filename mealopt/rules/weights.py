@@ -36,6 +36,9 @@ PLACE = 0.4
 REPEAT = 0.8
 SETTLES_SLOWLY = 0.8
 
+#: Points for a protein powder in a meal: food comes first, where somebody does not ask for it.
+POWDER = 0.6
+
 #: Points for each main meal beyond the first on one staple (bread, rice) or one kind of protein (fish, soy).
 ALIKE = 2.0
 

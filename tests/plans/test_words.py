@@ -37,7 +37,8 @@ SPOONS = {"tsp": 1, "tbsp": 3, "cup": 48, "cups": 48}
         (20.25, "tsp", 4.5, "1 1/2 tbsp"), (18, "tsp", 4.5, "1 tbsp and 1 tsp"), (63, "tbsp", 9, "7 tbsp"),
         (72, "tbsp", 9, "1/2 cup"), (117, "tbsp", 9, "3/4 cup and 1 tbsp"), (70, "heaped tbsp", 10, "7 heaped tbsp"),
         (22.5, "tsp", 4.5, "1 tbsp and 2 tsp"), (24.75, "tsp", 4.5, "1 1/2 tbsp and 1 tsp"),
-        (515, "50 ml", 51.5, "500 ml"), (2, "tsp", 2, "1 tsp"), (1, "tsp", 2, "1/2 tsp"), (312, "slice", 26, "12 slices"),
+        (515, "50 ml", 51.5, "500 ml"), (2, "tsp", 2, "1 tsp"), (1, "tsp", 2, "1/2 tsp"),
+        (312, "slice", 26, "12 slices"),
     ],
 )  # fmt: skip
 def test_grams_in_kitchen_measure(grams: float, measure: str, measure_g: float, words: str) -> None:
