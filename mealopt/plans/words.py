@@ -6,7 +6,8 @@ import re
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
-from mealopt.plans.grammar import as_part, joined, one_list, roles_before_nouns, singular
+from mealopt.plans.grammar import as_part, one_list, roles_before_nouns, singular
+from mealopt.plans.grammar import joined as joined
 
 _ROLE = re.compile(r"\{(\w+)\}")
 _OPTIONAL = re.compile(r"\[([^\[\]]*)\]")
