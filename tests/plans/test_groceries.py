@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
+from pathlib import Path
+
 import pytest
 
+from mealopt import api
 from mealopt.errors import BadInput
 from mealopt.plans.groceries.listing import WALK
 from mealopt.plans.groceries.shop import shop_for, with_groceries
@@ -11,6 +15,8 @@ from mealopt.plans.groceries.shopping import Shopping
 from mealopt.table.pantry import AISLES
 from mealopt.table.prices import PackPrice
 from tests.plans.shelves import FOODS, MENU, Eaten, bought, plan_of
+
+ROOT = Path(__file__).parents[2]
 
 
 def shop(**days: list[Eaten]) -> Shopping:
@@ -158,3 +164,19 @@ def test_prices_of_ones_own_say_the_pack_and_name_what_they_leave_out() -> None:
 def test_the_document_takes_the_lines() -> None:
     plan = plan_of({"mon": [Eaten([("apple", 182)])]})
     assert with_groceries(plan, MENU).groceries == shop_for(plan, MENU).lines
+
+
+def test_the_week_that_ships_is_covered_by_its_own_numbers() -> None:
+    """Grams as bought of the document's items alone, food by food, against what is bought for one and for three."""
+    week = api.read_plan(ROOT / "mealopt" / "ui" / "example_plan.json")
+    for people, shops in ((1, 1), (1, 2), (3, 1)):
+        there: dict[str, float] = defaultdict(float)
+        needed: dict[str, float] = defaultdict(float)
+        thing = {}
+        for line in api.groceries(week, shops=shops, people=people).lines:
+            thing |= dict.fromkeys(line.foods, line.foods)
+            there[";".join(line.foods)] += line.at_home_g + line.buy_g
+        for item in (item for day in week.days for meal in day.meals for item in meal.items):
+            needed[";".join(thing[item.food])] += item.as_bought_g
+        assert needed.keys() == there.keys()
+        assert all(there[foods] >= grams for foods, grams in needed.items())
