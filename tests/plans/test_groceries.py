@@ -47,6 +47,14 @@ def test_the_same_food_in_the_shop_is_one_line() -> None:
     assert eggs.days == ("mon", "tue")
 
 
+def test_many_loose_pieces_are_weighed() -> None:
+    (potatoes,) = shop(mon=[Eaten([("potato, boiled", 3000)])]).lines
+    assert potatoes.says == f"potatoes, {potatoes.buy_g / 1000:.2f} kg (about {potatoes.packs})"
+    (one,) = shop(mon=[Eaten([("broccoli", 100)])]).lines
+    (two,) = shop(mon=[Eaten([("broccoli", 400)])]).lines
+    assert (one.says, two.says) == ("1 head of broccoli (350 g)", "2 heads of broccoli (700 g)")
+
+
 def test_what_looks_alike_and_is_not_stays_apart() -> None:
     lines = shop(mon=[Eaten([("jelly sweets", 30), ("jelly sweets, gelatine-free", 30)])]).lines
     assert len(lines) == 2

@@ -10,6 +10,9 @@ from mealopt.table.packs import PACKS, Sold
 #: What keeps for longer than so many days needs no date.
 FEW_DAYS, FOR_LONG = 14, 100_000
 
+#: More loose pieces than this are weighed, not counted.
+COUNTED = 12
+
 #: Less than this share of what is bought is worth a look into the cupboard first [common practice, no source].
 LITTLE = 0.1
 
@@ -39,6 +42,8 @@ def says(packs: int, pack_g: float, buy_g: float, sold: Sold, usual_g: float) ->
     if pack_g != usual_g:
         word = sold.pack or "pack"
         return f"{sold.name}, {packs} {word if packs == 1 else PACKS[word]} of {weight(pack_g)}"
+    if not sold.pack and packs * sold.pieces > COUNTED:
+        return f"{sold.name}, {sold.size or weight(buy_g)} (about {packs * sold.pieces})"
     if not sold.pack:
         return f"{counted(packs * sold.pieces, sold.one, sold.name)} ({sold.size or weight(buy_g)})"
     word = sold.pack if packs == 1 else PACKS[sold.pack]
