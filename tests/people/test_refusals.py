@@ -45,6 +45,10 @@ CASES: dict[str, tuple[tuple[str, str], int, str, tuple[str, ...]]] = {
     "a number for true": (
         ('wake = "06:30"', "gluten_free = 1"), 16, "[kitchen] gluten_free", ("read 1", "true or false expected"),
     ),
+    "a share of a table for one": (
+        ('wake = "06:30"', "your_share_percent = 40"),
+        16, "[kitchen] your_share_percent", ("read 40 with people_at_table = 1", "two or more people"),
+    ),
     "not a number": (("mass_kg = 68.0", "mass_kg = nan"), 8, "[athlete] mass_kg", ("read nan", "30 to 250")),
     "infinite": (("mass_kg = 68.0", "mass_kg = inf"), 8, "[athlete] mass_kg", ("read inf", "30 to 250")),
     "too large for the machine": (("mass_kg = 68.0", "mass_kg = 1e400"), 8, "[athlete] mass_kg", ("read inf", "30 to")),
