@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from mealopt.documents.plan import Plan
+    from mealopt.documents.plan import Plan, PlanDay
     from mealopt.plans.swap.offers import Offer
     from mealopt.plans.swap.swapped import Swapped
     from mealopt.plans.swap.wishes import Wishes
@@ -84,3 +84,10 @@ def offers(
     wishes = _wishes(meal, out, None, dish, hold, drop)
     beside = None if folder is None else Path(folder)
     return offered(plan, wishes, day=day, folder=beside, most=most, seconds=seconds, where=where)
+
+
+def day_of(plan: Plan, day: str | None = None) -> PlanDay:
+    """A day of a plan; None: its only one. Raises BadInput."""
+    from mealopt.plans.held.standing import plan_entry
+
+    return plan_entry(plan, day)

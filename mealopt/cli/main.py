@@ -11,6 +11,7 @@ from mealopt.cli.commands.foods import foods
 from mealopt.cli.commands.fuel import fuel
 from mealopt.cli.commands.groceries import groceries
 from mealopt.cli.commands.replan import replan
+from mealopt.cli.commands.swap import swap
 from mealopt.cli.commands.targets import targets
 from mealopt.cli.commands.week import week
 from mealopt.cli.commands.why import why, why_not
@@ -31,6 +32,7 @@ COMMANDS: tuple[click.Command, ...] = (
     fuel,
     groceries,
     replan,
+    swap,
     targets,
     week,
     why,

@@ -2,20 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from mealopt.menu.plates import Part, Plate
-from mealopt.plans.held.plates import without
+from mealopt.plans.held.plates import only_steps, without
 from mealopt.plans.held.standing import StandingMeal
+
+
+@dataclass(frozen=True, slots=True)
+class Coming:
+    """A food that is to come into a meal: any one of these names, with just these grams where they are given."""
+
+    names: frozenset[str]
+    grams: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Aim:
     """One meal's wish. asked: something of it is struck out, or something is to come into it.
 
-    out: foods that may not stand in it; out_dishes: dishes that may not be it. came: foods that are to come into it,
-    with their grams or None; dish: the one that it is to be. whole: the dish is swapped, so that nothing else of the
+    out: foods that may not stand in it; out_dishes: dishes that may not be it. came: what is to come into it; dish:
+    the one that it is to be. whole: the dish is swapped, so that nothing else of the
     meal needs to stay. held: it stays as it is.
     """
 
@@ -23,7 +30,7 @@ class Aim:
     asked: bool = False
     out: frozenset[str] = frozenset()
     out_dishes: frozenset[str] = frozenset()
-    came: Mapping[str, float | None] = field(default_factory=dict)
+    came: tuple[Coming, ...] = ()
     dish: str | None = None
     whole: bool = False
     held: bool = False
@@ -32,6 +39,11 @@ class Aim:
     def stays(self) -> frozenset[str]:
         """Its foods that a swap should leave where they are."""
         return frozenset() if self.whole else self.standing.names - self.out
+
+    @property
+    def asked_for(self) -> frozenset[str]:
+        """Every food that may be what is to come."""
+        return frozenset(name for one in self.came for name in one.names)
 
     @property
     def free(self) -> int:
@@ -44,20 +56,23 @@ class Aim:
         dish = plate.dish.id
         if dish in self.out_dishes or (self.dish is not None and dish != self.dish):
             return None
-        listed = {choice.name for part in plate.parts for choice in part.choices}
-        return without(plate, self.out) if self.came.keys() <= listed else None
+        found = without(plate, self.out)
+        for one in self.came:
+            if found is not None and one.grams is not None:
+                found = only_steps(found, dict.fromkeys(one.names, one.grams))
+        listed = set() if found is None else _names(found)
+        return found if all(one.names & listed for one in self.came) else None
 
     def least_changes(self, plate: Plate) -> int:
         """The fewest foods that must leave or come, not counted ones aside, for the meal to be this plate."""
         if self.whole:
             return 0
-        stays, came = self.stays, self.came.keys()
+        stays, came = self.stays, self.asked_for
         leave, come = len(stays - _names(plate)), 0
         for part in plate.parts:
             here = len(_names_of(part) & stays)
-            asked = len(_names_of(part) & came - stays)
-            leave += max(0, here + asked - part.pick[1])
-            come += max(0, part.pick[0] - here - asked)
+            leave += max(0, here - part.pick[1])
+            come += max(0, part.pick[0] - here - len(_names_of(part) & came - stays))
         return leave + max(0, come - self.free)
 
     def within(self, plate: Plate, more: int) -> Plate:

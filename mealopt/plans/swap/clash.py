@@ -51,5 +51,6 @@ def _asked(aim: Aim, number: int) -> Iterator[str]:
         yield f"another dish for meal {number}"
     if aim.dish is not None:
         yield f"the dish {aim.dish} for meal {number}"
-    for name, grams in aim.came.items():
-        yield f"{'' if grams is None else f'{grams:g} g of '}{name} in meal {number}"
+    for one in aim.came:
+        grams = "" if one.grams is None else f"{one.grams:g} g of "
+        yield f"{grams}{' or '.join(sorted(one.names))} in meal {number}"

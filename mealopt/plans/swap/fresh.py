@@ -8,7 +8,6 @@ from dataclasses import replace
 from mealopt.menu.plates import Plate
 from mealopt.plans.day.pose import PosedDay
 from mealopt.plans.day.solve import NothingFits, SolvedDay, solve_posed
-from mealopt.plans.held.plates import only_steps
 from mealopt.plans.held.standing import StandingDay
 from mealopt.plans.swap.aims import Aim
 from mealopt.plans.swap.level import ask
@@ -38,15 +37,12 @@ def _plates(day: StandingDay, aim: Aim) -> list[Plate]:
     if index in day.posed.settled_plates:
         fitting = aim.fitting(aim.standing.plate)
         return [] if fitting is None else [fitting]
-    grams = {name: amount for name, amount in aim.came.items() if amount is not None}
     found = []
     for drawn in day.drawn[index]:
         # Today's stand-ins may leave a part with nothing but what is struck out: then all of its foods are looked at.
         fitting = None if aim.came else aim.fitting(drawn)
         if fitting is None and (wide := day.plate(index, drawn.dish.id)) is not None:
             fitting = aim.fitting(wide)
-        if fitting is not None and grams:
-            fitting = only_steps(fitting, grams)
         if fitting is not None:
             found.append(fitting)
     return found

@@ -42,8 +42,10 @@ class Level:
         return sum(self.problem.shares(values).values())
 
 
-def level(day: StandingDay, aims: Sequence[Aim], options: Sequence[Sequence[Plate]], most: int) -> Level:
-    """The day's problem over these plates, with at most so many other foods changed."""
+def level(
+    day: StandingDay, aims: Sequence[Aim], options: Sequence[Sequence[Plate]], most: int, each: float = 0.0
+) -> Level:
+    """The day's problem over these plates, at most so many other foods changed. each: grams that a change costs."""
     problem = day.problem(options)
     model = problem.model
     model.cost = [A_POINT * cost for cost in model.cost]
@@ -62,6 +64,8 @@ def level(day: StandingDay, aims: Sequence[Aim], options: Sequence[Sequence[Plat
     _warm(day, problem)
     if counted:
         model.rows.append(Row("changes", tuple(counted), most=float(most), says="foods that change", unit="foods"))
+    for column, one in counted:
+        model.cost[column] += each * one
     for column, grams in moved:
         model.cost[column] += grams
     return Level(problem, tuple(counted), tuple(moved))
@@ -69,11 +73,13 @@ def level(day: StandingDay, aims: Sequence[Aim], options: Sequence[Sequence[Plat
 
 def ask(problem: Problem, aim: Aim, servings: Sequence[Serving]) -> None:
     """Each food that is to come into the meal comes."""
-    for name in aim.came:
-        used = tuple((food.used, 1.0) for one in servings for food in one.foods if food.choice.name == name)
-        problem.model.rows.append(
-            Row(f"asked_{aim.standing.index}_{name}", used, least=1.0, says=f"{name} is asked for")
+    for place, one in enumerate(aim.came):
+        used = tuple(
+            (food.used, 1.0) for serving in servings for food in serving.foods if food.choice.name in one.names
         )
+        most = None if one.names & aim.standing.names else 1.0
+        says = f"{' or '.join(sorted(one.names))} is asked for"
+        problem.model.rows.append(Row(f"asked_{aim.standing.index}_{place}", used, least=1.0, most=most, says=says))
 
 
 def _counted(problem: Problem, aim: Aim, servings: Sequence[Serving]) -> list[Term]:
@@ -93,7 +99,7 @@ def _counted(problem: Problem, aim: Aim, servings: Sequence[Serving]) -> list[Te
             leaves = model.column(0.0, 1.0)
             model.rows.append(Row(f"leaves_{index}_{name}", ((leaves, 1.0), *used[name]), least=1.0))
             found.append((leaves, 1.0))
-    come = [term for name in sorted(used) if name not in aim.stays and name not in aim.came for term in used[name]]
+    come = [term for name in sorted(used) if name not in aim.stays | aim.asked_for for term in used[name]]
     if not aim.asked:
         return found + come
     more = model.column(0.0)
@@ -111,7 +117,8 @@ def _moved(problem: Problem, aim: Aim, servings: Sequence[Serving]) -> list[Term
         for food in serving.foods:
             grams[food.choice.name] += food.amounts()
     found: list[Term] = []
-    for name in sorted(aim.stays - {name for name, asked in aim.came.items() if asked is not None}):
+    weighed = {name for one in aim.came if one.grams is not None for name in one.names}
+    for name in sorted(aim.stays - weighed):
         before, apart = aim.standing.grams(name), model.column(0.0)
         terms = grams[name]
         model.rows.append(Row(f"more_{index}_{name}", ((apart, 1.0), *((c, -g) for c, g in terms)), least=-before))

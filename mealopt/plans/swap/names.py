@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 
 from mealopt.documents.plan import Meal
 from mealopt.errors import BadInput
 from mealopt.plans.held.standing import StandingDay
+from mealopt.plans.swap.aims import Coming
 from mealopt.table.find import nearest, plain
 
 _WORD = re.compile(r"[a-z0-9]+")
@@ -23,6 +24,19 @@ def matches(words: str, names: Collection[str]) -> list[str]:
     same = [name for name in names if plain(name) == wanted]
     asked = set(_WORD.findall(wanted))
     return same or sorted(name for name in names if asked and asked <= set(_WORD.findall(plain(name))))
+
+
+def head(name: str) -> str:
+    """What a food is, before how it is: "rice" of "rice, white"."""
+    return plain(name.partition(",")[0]).strip()
+
+
+def same_head(words: str, names: Collection[str]) -> list[str]:
+    """The names that these words are the head of: all kinds of rice for "rice"; none where one has just this name."""
+    wanted = plain(" ".join(words.split()))
+    if any(plain(name) == wanted for name in names):
+        return []
+    return sorted(name for name in names if head(name) == wanted)
 
 
 def one_of(words: str, names: Collection[str], where: str, none: str) -> str:
@@ -75,22 +89,23 @@ def standing_foods(day: StandingDay, index: int) -> dict[str, list[str]]:
     return found
 
 
-def coming(text: str, day: StandingDay, index: int, number: int) -> tuple[str, float | None]:
-    """The food that is to come into a meal, and its grams. Raises BadInput where no dish of that meal holds it."""
+def coming(text: str, day: StandingDay, index: int, number: int) -> Coming:
+    """What is to come into a meal: a food, or any of a kind. Raises BadInput where no dish of that meal holds it."""
     where = f"in meal {number}"
     name, grams = weighed(text, where)
     may = standing_foods(day, index)
-    known = matches(name, day.wide.menu.pantry.foods)
-    if not matches(name, may) and known:
-        why = _kept_out(known[0], day)
-        kind = day.posed.slots[index].kind
-        raise BadInput(
-            f"{where}: read {name!r}; {why or f'no dish for {_meal(kind)} that fits this athlete and hour holds it'}"
-        )
-    food = one_of(name, may, where, f"no food or dish is called that{nearest(name, day.wide.menu.pantry)}")
+    pantry = day.wide.menu.pantry
+    kinds = same_head(name, pantry.foods)
+    found = sorted(set(kinds) & may.keys()) or matches(name, may)
+    known = kinds or matches(name, pantry.foods)
+    if not found and known:
+        why = _kept_out(known[0], day) or f"no dish for {_meal(day.posed.slots[index].kind)} that fits here holds it"
+        raise BadInput(f"{where}: read {name!r}; {why}")
+    if not kinds:
+        found = [one_of(name, may, where, f"no food or dish is called that{nearest(name, pantry)}")]
     if grams is not None:
-        _check_steps(food, grams, day, where)
-    return food, grams
+        found = _in_steps(found, grams, day, where)
+    return Coming(frozenset(found), grams)
 
 
 def _meal(kind: str) -> str:
@@ -110,12 +125,18 @@ def _kept_out(food: str, day: StandingDay) -> str:
     return "" if why is None else f"{food} is kept out by the case: {why}"
 
 
-def _check_steps(food: str, grams: float, day: StandingDay, where: str) -> None:
-    row = day.wide.menu.pantry.foods[food]
-    steps = max(1, round(grams / row.step_g))
-    if abs(steps * row.step_g - grams) > 0.5 + 0.01 * grams:
-        near = sorted({max(1, int(grams / row.step_g)) * row.step_g, (int(grams / row.step_g) + 1) * row.step_g})
-        raise BadInput(
-            f"{where}: read {grams:g} g of {food}; whole kitchen steps of {row.step_g:g} g are expected, such as "
-            f"{' or '.join(f'{one:g} g' for one in near)}"
-        )
+def _in_steps(foods: Sequence[str], grams: float, day: StandingDay, where: str) -> list[str]:
+    """The foods of which so many grams are whole kitchen steps. Raises BadInput where that is none of them."""
+    rows = [day.wide.menu.pantry.foods[food] for food in foods]
+    found = [
+        row.name for row in rows if abs(max(1, round(grams / row.step_g)) * row.step_g - grams) <= 0.5 + 0.01 * grams
+    ]
+    if found:
+        return found
+    row = rows[0]
+    below = int(grams / row.step_g)
+    near = [f"{max(1, steps) * row.step_g:g} g" for steps in sorted({max(1, below), below + 1})]
+    raise BadInput(
+        f"{where}: read {grams:g} g of {row.name}; whole kitchen steps of {row.step_g:g} g are expected, such as "
+        f"{' or '.join(near)}"
+    )

@@ -7,7 +7,6 @@ from dataclasses import dataclass, field
 
 from mealopt.menu.dishes import Dish
 from mealopt.menu.plates import Plate
-from mealopt.plans.held.plates import only_steps
 from mealopt.plans.held.standing import StandingDay
 from mealopt.plans.swap.aims import Aim
 
@@ -61,9 +60,7 @@ class Nearby:
 
     def _made(self, dish_id: str) -> Plate | None:
         plate = self.day.plate(self.aim.standing.index, dish_id)
-        fitting = None if plate is None else self.aim.fitting(plate)
-        grams = {name: amount for name, amount in self.aim.came.items() if amount is not None}
-        return fitting if fitting is None or not grams else only_steps(fitting, grams)
+        return None if plate is None else self.aim.fitting(plate)
 
 
 def _bound(aim: Aim, dish: Dish) -> int:
@@ -72,7 +69,7 @@ def _bound(aim: Aim, dish: Dish) -> int:
         return 0
     leave = len(aim.stays - {food for part in dish.component for food in part.foods})
     come = sum(
-        max(0, part.pick[0] - len(aim.stays.union(aim.came).intersection(part.foods))) for part in dish.component
+        max(0, part.pick[0] - len(aim.stays.union(aim.asked_for).intersection(part.foods))) for part in dish.component
     )
     return leave + max(0, come - aim.free)
 

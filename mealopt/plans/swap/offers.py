@@ -7,29 +7,32 @@ has no more.
 from __future__ import annotations
 
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from mealopt.documents.plan import Plan
-from mealopt.milp.answer import Answer, Status
-from mealopt.milp.highs import Highs
+from mealopt.menu.plates import Plate
+from mealopt.milp.answer import Answer
 from mealopt.milp.model import Row
 from mealopt.plans.held.standing import StandingDay, standing_day
 from mealopt.plans.swap.aims import Aim
 from mealopt.plans.swap.level import Level, level
 from mealopt.plans.swap.near import nearest
-from mealopt.plans.swap.search import LEVELS, Least, Levels, found_at
+from mealopt.plans.swap.search import A_CHANGE, LEVELS, NEAR_G, Least, Levels, found_at, near_options, solved
 from mealopt.plans.swap.swapped import found_least, swapped_from
 from mealopt.plans.swap.told import foods_changed
 from mealopt.plans.swap.wishes import Asked, Wishes, asked
 from mealopt.rules.problem import Serving
 
 #: Share of the time for solving; the rest is for writing down and rechecking the last answer.
-SOLVING = 0.9
+SOLVING = 0.8
 
-#: Distance to the bound that an offer may keep, in grams: a kitchen step of most foods is more.
-NEAR_G = 5.0
+#: Other foods of the meal that may change where all other meals keep theirs.
+NEAR = 3
+
+#: Seconds below which nothing more is begun.
+ENOUGH = 0.15
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,26 +71,31 @@ def offered(
 
 
 def _answers(levels: Levels, most: int) -> Iterator[Least]:
-    """The answers in order, each another replacement than all before it."""
+    """The answers, each another replacement than all before it: first those that leave all other meals their foods."""
     taken: list[Answered] = []
     start = sum(levels.fewest)
-    for changes in range(start, start + LEVELS):
-        built = level(levels.day, levels.aims, nearest(levels.nearby, changes, levels.fewest), changes)
-        for one in taken:
-            forbid(built, one)
-        while len(taken) < most:
-            left = levels.end - time.perf_counter()
-            if left <= 0.02:
-                return
-            answer = Highs(built.problem.model).solve(1e-9, left, gap_absolute=NEAR_G)
-            if not answer.values:
-                if answer.status is not Status.INFEASIBLE:
-                    return
-                break
-            replaced = what_came(levels.aims, built, answer)
-            yield found_at(built, answer, levels.sure)
-            taken.append(replaced)
-            forbid(built, replaced)
+    yield from _more(levels, near_options(levels, NEAR), start + NEAR, taken, most)
+    for changes in range(start + 1, start + LEVELS):
+        if len(taken) >= most or time.perf_counter() >= levels.end:
+            return
+        yield from _more(levels, nearest(levels.nearby, changes, levels.fewest), changes, taken, most)
+
+
+def _more(
+    levels: Levels, options: Sequence[Sequence[Plate]], changes: int, taken: list[Answered], most: int
+) -> Iterator[Least]:
+    """Every answer over these plates that is none of those taken, the least change first."""
+    built = level(levels.day, levels.aims, options, changes, each=A_CHANGE)
+    for one in taken:
+        forbid(built, one)
+    while len(taken) < most and (left := levels.end - time.perf_counter()) > ENOUGH:
+        answer = solved(built, NEAR_G, left)
+        if not answer.values:
+            return
+        replaced = what_came(levels.aims, built, answer)
+        yield found_at(built, answer, sure=False)
+        taken.append(replaced)
+        forbid(built, replaced)
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,15 +154,15 @@ def _offer(standing: StandingDay, wanted: Asked, least: Least, start: float) -> 
     came = [food for meal, _, food in changed if meal == number and food]
     after = next(meal for meal in done.day.meals if meal.number == number)
     before = aim.standing.meal
-    others = [food for meal, food, _ in changed if meal == number and food and food not in aim.out]
-    also = [f"{food} leaves" for food in others if not aim.whole]
-    also += [
-        f"meal {meal}: {gone} leaves" if gone else f"meal {meal}: {food} comes"
-        for meal, gone, food in changed
-        if meal != number
-    ]
-    grams = least.grams
-    if grams >= 0.5:
-        also.append(f"{grams:.0f} g of other foods moved")
+    also = [] if aim.whole else _also(number, changed, aim.out)
+    if least.grams >= 0.5:
+        also.append(f"{least.grams:.0f} g of other foods moved")
     into = ", ".join(came) if after.dish_id == before.dish_id or not aim.whole else after.dish
-    return Offer(into, after.dish, "; ".join(also), least.changes, round(grams, 1), done.plan)
+    return Offer(into, after.dish, "; ".join(also), least.changes, round(least.grams, 1), done.plan)
+
+
+def _also(number: int, changed: Sequence[tuple[int, str, str]], out: frozenset[str]) -> list[str]:
+    """Other foods that leave or come, in words. number: of the meal that was asked about."""
+    found = [f"{gone} leaves" for meal, gone, _ in changed if meal == number and gone and gone not in out]
+    found += [f"meal {meal}: {gone} leaves" for meal, gone, _ in changed if meal != number and gone]
+    return found + [f"meal {meal}: {came} comes" for meal, _, came in changed if meal != number and came]

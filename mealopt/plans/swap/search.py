@@ -6,8 +6,10 @@ import time
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from mealopt.menu.plates import Plate
 from mealopt.milp.answer import Answer, Status
 from mealopt.milp.highs import Highs
+from mealopt.milp.stages import solve_in_stages
 from mealopt.plans.held.standing import StandingDay
 from mealopt.plans.swap.aims import Aim
 from mealopt.plans.swap.level import Level, level
@@ -15,6 +17,13 @@ from mealopt.plans.swap.near import Nearby, nearest
 
 #: Levels looked at: a day in which more foods change is as good as a new one.
 LEVELS = 24
+
+#: Where all other meals keep their foods: grams that one changed food of the asked meal costs, and the distance to the
+#: bound that the answer may keep.
+A_CHANGE, NEAR_G = 3000.0, 5.0
+
+#: No answer is worth more than this, in grams: what the distance to the bound is a share of.
+FLOOR_G = 100_000.0
 
 #: Distance to the bound that a level's answer may keep, in grams: less than the least step, half a point of penalty.
 CLOSE_G = 0.0025
@@ -67,18 +76,45 @@ class Levels:
             if left <= 0.02:
                 return None
             found = self.at(changes, left)
-            if found is not None:
+            if found is not None or not self.sure:
                 return found
         return None
 
     def at(self, changes: int, seconds: float) -> Least | None:
         """The answer of one level; None where it has none, or where time ended first (sure is then False)."""
         built = level(self.day, self.aims, nearest(self.nearby, changes, self.fewest), changes)
-        answer = Highs(built.problem.model).solve(1e-9, seconds, gap_absolute=CLOSE_G)
+        answer = solved(built, CLOSE_G, seconds)
         if not answer.values:
             self.sure = self.sure and answer.status is Status.INFEASIBLE
             return None
         return found_at(built, answer, self.sure)
+
+    def staying(self, more: int, seconds: float) -> Least | None:
+        """An answer in which every meal that was not asked about keeps its foods; not proven to be the least.
+
+        more: foods of the asked meals that may change beyond their fewest.
+        """
+        built = level(self.day, self.aims, near_options(self, more), sum(self.fewest) + more, each=A_CHANGE)
+        answer = solved(built, NEAR_G, max(seconds, 0.05))
+        return None if not answer.values else found_at(built, answer, sure=False)
+
+
+def near_options(levels: Levels, more: int) -> tuple[tuple[Plate, ...], ...]:
+    """The plates that an asked meal can become with its fewest changes and so many more; other meals' own foods."""
+    return tuple(
+        tuple(plate for _, plate in meal.within(own + more))
+        if meal.aim.asked
+        else (meal.aim.standing.held(to_the_gram=meal.aim.held),)
+        for meal, own in zip(levels.nearby, levels.fewest, strict=True)
+    )
+
+
+def solved(built: Level, close: float, seconds: float) -> Answer:
+    """A level solved to within so many grams. Where plates are to be chosen, that is done before their amounts."""
+    groups = [[one.served for one in options] for options in built.problem.servings]
+    if all(len(group) == 1 for group in groups):
+        return Highs(built.problem.model).solve(1e-9, seconds, gap_absolute=close)
+    return solve_in_stages(built.problem.model, groups, close / FLOOR_G, FLOOR_G, seconds)
 
 
 def found_at(built: Level, answer: Answer, sure: bool) -> Least:

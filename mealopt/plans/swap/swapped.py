@@ -23,8 +23,12 @@ from mealopt.rules import weights
 #: From this share on, measured as every gap is, a fresh plan is offered.
 WORN = 0.10
 
-#: Share of the time for the levels; what is left is for a day planned anew.
-LEVELS_SHARE = 0.6
+#: Share of the time for the levels, and of what is then left for an answer that leaves other meals their foods; the
+#: rest is for a day planned anew.
+LEVELS_SHARE, STAYING_SHARE = 0.6, 0.4
+
+#: Foods of the asked meal that may then change beyond its fewest.
+MORE = 4
 
 #: How near the best a day planned anew is proven.
 FRESH_GAP = 0.01
@@ -71,16 +75,22 @@ def swapped(
     start = time.perf_counter()
     standing = standing_day(plan, day, folder, where)
     wanted = asked(standing, wishes)
-    least = None if fresh else _least(wanted, start + LEVELS_SHARE * seconds)
+    least = None if fresh else _least(wanted, start, seconds)
     if least is not None:
         return swapped_from(standing, wanted, found_least(wanted, least, start), least)
     left = seconds - (time.perf_counter() - start)
     return swapped_from(standing, wanted, _found_fresh(wanted, left, start, fresh), None)
 
 
-def _least(wanted: Asked, end: float) -> Least | None:
-    levels = Levels(wanted.day, wanted.aims, end)
-    return levels.least() if levels.ready() else None
+def _least(wanted: Asked, start: float, seconds: float) -> Least | None:
+    levels = Levels(wanted.day, wanted.aims, start + LEVELS_SHARE * seconds)
+    if not levels.ready():
+        return None
+    found = levels.least()
+    if found is None:
+        left = seconds - (time.perf_counter() - start)
+        found = levels.staying(MORE, STAYING_SHARE * left)
+    return found
 
 
 def swapped_from(standing: StandingDay, wanted: Asked, found: Found, least: Least | None) -> Swapped:
@@ -120,7 +130,7 @@ def found_least(wanted: Asked, least: Least, start: float) -> Found:
 
 def _found_fresh(wanted: Asked, left: float, start: float, by_wish: bool) -> Found:
     try:
-        solved: SolvedDay | NothingFits = planned_fresh(wanted.day, wanted.aims, FRESH_GAP, max(left, 0.5))
+        solved: SolvedDay | NothingFits = planned_fresh(wanted.day, wanted.aims, FRESH_GAP, max(left, 1.0))
     except OutOfTime:
         # Where no plan was found, it may be that there is none: that is known sooner than the search ends.
         if not hopeless(fresh_day(wanted.day, wanted.aims)):
@@ -144,7 +154,9 @@ def _bound(wanted: Asked) -> float | None:
 
 def proof(least: Least) -> str:
     """What was proven, in words."""
-    foods = f"{least.changes} other food{'' if least.changes == 1 else 's'} changed"
+    if least.proven and least.changes == 0 and least.grams < 0.5:
+        return "no other food changed or moved"
+    foods = f"{least.changes or 'no'} other food{'' if least.changes == 1 else 's'} changed"
     if not least.fewest_proven:
         return f"{foods}, {least.grams:.0f} g moved; the time ended before fewer were ruled out"
     if not least.grams_proven:

@@ -56,14 +56,15 @@ def _rows(before: Collection[Item], after: Collection[Item]) -> list[tuple[str, 
     """Foods that stay beside themselves; those that leave beside those that come."""
     now = {item.food: item for item in after}
     was = {item.food for item in before}
-    coming = [item for item in after if item.food not in was]
+    coming = [item for item in after if item.food not in was and item.food != SALT]
+    salt = [("", portion(item)) for item in after if item.food == SALT and SALT not in was]
     rows = []
     for item in before:
         if item.food in now:
             rows.append((portion(item), portion(now[item.food])))
         else:
             rows.append((portion(item), portion(coming.pop(0)) if coming and item.food != SALT else ""))
-    return [*rows, *(("", portion(item)) for item in coming)]
+    return [*rows, *(("", portion(item)) for item in coming), *salt]
 
 
 def foods_changed(before: PlanDay, after: PlanDay) -> list[tuple[int, str, str]]:

@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 from mealopt.documents.plan import Struck
 from mealopt.errors import BadInput
 from mealopt.plans.held.standing import StandingDay, StandingMeal
-from mealopt.plans.swap.aims import Aim
-from mealopt.plans.swap.names import coming, dish_of, listed, one_of
+from mealopt.plans.swap.aims import Aim, Coming
+from mealopt.plans.swap.names import coming, dish_of, listed, one_of, same_head
 
 ALL = "all"
 
@@ -49,7 +49,7 @@ def asked(day: StandingDay, wishes: Wishes) -> Asked:
         targets = [one for one in day.meals if one.foods] if wishes.meal == ALL else [meal_at(day, wishes.meal)]
         for aim in _meant(day, wishes, targets):
             aims[aim.standing.meal.number] = aim
-            back = {*aim.came, aim.dish}
+            back = {*aim.asked_for, aim.dish}
             number = aim.standing.meal.number
             struck = [one for one in struck if one.what not in back or one.meal not in (None, number)]
     struck = _remembered(struck, wishes, aims)
@@ -101,35 +101,41 @@ def _meant(day: StandingDay, wishes: Wishes, targets: list[StandingMeal]) -> lis
             raise BadInput(
                 f"meal {standing.meal.number}: {standing.meal.dish} is settled by the case, or eaten; it stays as it is"
             )
-    outs = {words: _leaving(words, wishes, targets) for words in wishes.out}
+    pantry = day.wide.menu.pantry.foods
+    outs = {words: _leaving(words, wishes, targets, pantry) for words in wishes.out}
     aims = []
     for standing in targets:
-        out = frozenset(name for names in outs.values() for name in names) & standing.names
-        if wishes.meal == ALL and not out and wishes.out:
+        out = frozenset(name for names in outs.values() for name in names)
+        if wishes.meal == ALL and not out & standing.names and wishes.out:
             continue
         aims.append(_aim(day, wishes, standing, out))
     return aims
 
 
-def _leaving(words: str, wishes: Wishes, targets: list[StandingMeal]) -> Collection[str]:
-    """The foods of these meals that the words mean; none where they are the name of the dish that is swapped."""
+def _leaving(words: str, wishes: Wishes, targets: list[StandingMeal], pantry: Collection[str]) -> Collection[str]:
+    """The foods that the words mean: one of these meals, or all of a kind ("rice") where one of them is there.
+
+    None where they are the name of the dish that is swapped.
+    """
     if wishes.dish and dish_of(words, {one.plate.dish.id for one in targets}, targets[0].meal):
         return ()
     names = sorted({name for standing in targets for name in standing.names})
     where = "in the day" if wishes.meal == ALL else f"in meal {targets[0].meal.number}"
+    kinds = same_head(words, pantry)
+    if set(kinds) & set(names):
+        return kinds
     holds = "the day" if wishes.meal == ALL else "it"
     return (one_of(words, names, where, f"{holds} holds {listed(names)}"),)
 
 
 def _aim(day: StandingDay, wishes: Wishes, standing: StandingMeal, out: frozenset[str]) -> Aim:
     number, index = standing.meal.number, standing.index
-    came: dict[str, float | None] = {}
+    came: list[Coming] = []
     dish: str | None = None
     for text in wishes.into:
         named = dish_of(text, day.wide.menu.dishes)
         if named is None:
-            name, grams = coming(text, day, index, number)
-            came[name] = grams
+            came.append(coming(text, day, index, number))
             continue
         if dish is not None and dish != named:
             raise BadInput(f"in meal {number}: read the dishes {dish} and {named}; one is expected")
@@ -137,13 +143,13 @@ def _aim(day: StandingDay, wishes: Wishes, standing: StandingMeal, out: frozense
             kind = day.posed.slots[index].kind
             raise BadInput(f"in meal {number}: read the dish {named}; it cannot be served to this athlete as {kind}")
         dish = named
-    both = sorted(out & came.keys())
-    if both:
-        raise BadInput(f"in meal {number}: read {both[0]} as leaving and as coming; one of the two is expected")
+    came = [Coming(one.names - out, one.grams) for one in came]
+    if any(not one.names for one in came):
+        raise BadInput(f"in meal {number}: read the same food as leaving and as coming; one of the two is expected")
     own = standing.plate.dish.id
     whole = wishes.dish or (dish is not None and dish != own)
     gone = frozenset({own}) if wishes.dish and dish != own else frozenset()
-    return Aim(standing, True, out, gone, came, dish, whole)
+    return Aim(standing, True, out, gone, tuple(came), dish, whole)
 
 
 def _remembered(struck: list[Struck], wishes: Wishes, aims: Mapping[int, Aim]) -> list[Struck]:
@@ -157,6 +163,6 @@ def _remembered(struck: list[Struck], wishes: Wishes, aims: Mapping[int, Aim]) -
 
 def _with_memory(aim: Aim, struck: Collection[Struck], *, held: bool) -> Aim:
     """The aim with what was struck out of its meal before, and now."""
-    mine = {one.what for one in struck if one.meal in (None, aim.standing.meal.number)} - aim.came.keys() - {aim.dish}
+    mine = {one.what for one in struck if one.meal in (None, aim.standing.meal.number)} - aim.asked_for - {aim.dish}
     gone = frozenset(mine) - {aim.standing.plate.dish.id} if not aim.asked else frozenset(mine)
     return replace(aim, out=aim.out | gone, out_dishes=aim.out_dishes | gone, held=held)
