@@ -10,7 +10,7 @@ from mealopt.core.bands import Band
 from mealopt.core.clock import clock, minutes_of
 from mealopt.core.slots import Slot
 from mealopt.documents.fuel import FuelPlan
-from mealopt.documents.plan import Meal, Plan, PlanDay, SkippedMeal, Solve
+from mealopt.documents.plan import Meal, Plan, PlanDay, SkippedMeal, Solve, Struck
 from mealopt.documents.totals import day_totals
 from mealopt.menu.dishes import Menu
 from mealopt.people.case import Case
@@ -67,7 +67,10 @@ def rest_meals(day: DayAnew, found: RestFound) -> tuple[Meal, ...]:
         else:
             meal = as_fuelled(meal_entry(slot, serving.plate.dish, chosen, {}, pantry), slot, posed.fuel)
             first = {} if planned is None or slot.kind == "during" else first_planned(planned)
-            meals.append(meal.model_copy(update={"planned": first}))
+            pot = {} if planned is None or planned.cooked_on is None else {
+                "cooked_on": planned.cooked_on, "minutes": planned.minutes, "notes": planned.notes
+            }  # fmt: skip
+            meals.append(meal.model_copy(update={"planned": first, **pot}))
     return tuple(meals)
 
 
@@ -155,7 +158,7 @@ def day_entry(
         "cautions": (*day_cautions(posed.case, targets, written.meals), *menu_cautions(posed.larder.menu)),
         "notes": tuple(dict.fromkeys(note[:2000] for note in notes)),
         "now": clock(events.now),
-        "struck": (),
+        "struck": _struck(entry, written.meals),
     }
     if events.changes_sessions:
         update["sessions"] = tuple(
@@ -169,6 +172,17 @@ def day_entry(
         update["penalty"] = {term: round(points, 2) for term, points in shares.items() if points >= 0.005}
         update["solve"] = _solve(found)
     return entry.model_copy(update=update)
+
+
+def _struck(before: PlanDay, meals: Sequence[Meal]) -> tuple[Struck, ...]:
+    """What was struck out of the day's meals, by their numbers of now."""
+    times = {meal.number: meal.time for meal in before.meals}
+    numbers = {meal.time: meal.number for meal in meals}
+    return tuple(
+        one if one.meal is None else one.model_copy(update={"meal": numbers[times[one.meal]]})
+        for one in before.struck
+        if one.meal is None or times.get(one.meal) in numbers
+    )
 
 
 def _fuel_of(number: int, one: SessionEnergy, entry: PlanDay, day: DayAnew, now: int) -> FuelPlan | None:

@@ -49,19 +49,23 @@ class Options:
         )
 
 
-def options_of(day: DayAnew, struck: frozenset[str] = frozenset()) -> Options:
-    """What may stand where. struck: foods and dishes that were struck out of the day: nothing of them comes back."""
+def options_of(day: DayAnew, struck: frozenset[str] = frozenset(), pots: frozenset[str] = frozenset()) -> Options:
+    """What may stand where. struck: foods and dishes that were struck out of the day: nothing of them comes back.
+    pots: times of meals that share a pot with another day, so that only their amounts are open."""
     posed = day.posed
     wide = Larder(posed.larder.menu, posed.larder.filter, posed.larder.prices)
     held: dict[int, Held] = {}
     closed: set[int] = set()
     for slot, one in zip(posed.slots, day.meals, strict=True):
         if one.given is None and one.coming is not None and one.coming.planned is not None:
-            fixed = _fixed_dish(day, one.coming.planned)
-            found = _held(one.coming.planned, slot, wide, struck, fixed=fixed)
+            meal = one.coming.planned
+            fixed, shared = _fixed_dish(day, meal), meal.time in pots
+            found = _held(meal, slot, wide, struck, fixed=fixed)
+            if found is not None and shared:
+                found = replace(found, plate=same_foods(found.plate, found.foods))
             if found is not None:
                 held[slot.index] = found
-                closed |= {slot.index} if fixed else set()
+                closed |= {slot.index} if fixed or shared else set()
     card = posed.card()
     card.deal(OTHERS)
     plates = tuple(
@@ -86,6 +90,9 @@ def _held(meal: Meal, slot: Slot, wide: Larder, struck: frozenset[str], *, fixed
     dish = wide.menu.dishes.get(meal.dish_id or "")
     if dish is None:
         return None
+    if meal.cooked_on is not None:
+        # It is made already, and takes what the plan says to warm it.
+        dish = dish.model_copy(update={"minutes": meal.minutes, "heat": "none"})
     suited = slot if slot.kind in dish.slots else replace(slot, kind=dish.slots[0])
     found = dish_plate(dish, slot, wide) if fixed else plate(dish, suited, wide)
     if found is None:

@@ -9,6 +9,7 @@ from pathlib import Path
 from mealopt.core.clock import clock, minutes_of
 from mealopt.core.nutrients import ENERGY
 from mealopt.documents.plan import Meal, Plan, PlanDay, SkippedMeal
+from mealopt.menu.dishes import Menu
 from mealopt.people.reading import case_from_dict
 from mealopt.plans.held.standing import check_whole, plan_entry
 from mealopt.plans.own import case_menu, own_table
@@ -19,8 +20,10 @@ from mealopt.plans.replan.events import Events, read_events
 from mealopt.plans.replan.happened import Happened, what_happened
 from mealopt.plans.replan.options import options_of
 from mealopt.plans.replan.past import EATING, GivenMeal
+from mealopt.plans.replan.pots import from_one_pot, without_a_pot
 from mealopt.plans.replan.search import RestFound, seek
 from mealopt.plans.replan.words import NO_PAYING, NOTHING_TO_MAKE_UP, MealPair, offer_for, paired, said_off
+from mealopt.plans.week.refresh import refreshed
 from mealopt.recheck.check import assert_plan
 
 GUARDED = "past_eating_disorder"
@@ -71,15 +74,37 @@ def replan_day(
     menu = case_menu(changed.case, changed.targets.maintenance_only)
     past = what_happened(entry, events, changed, menu)
     guarded = GUARDED in (case.athlete.cautions or ())
-    rest, posed, found = _rest(entry, events, changed, past, guarded=guarded, seconds=seconds)
+    sought = _rest(plan, entry, events, changed, past, guarded=guarded, seconds=seconds)
+    return _replanned(plan, entry, events, changed, past, sought, menu, guarded=guarded)
+
+
+#: The meals to come, the day as it was posed, and what was found; None where the planned meals stand.
+Sought = tuple[tuple[Meal, ...], DayAnew, RestFound | None]
+
+
+def _replanned(
+    plan: Plan,
+    entry: PlanDay,
+    events: Events,
+    changed: ChangedDay,
+    past: Happened,
+    sought: Sought,
+    menu: Menu,
+    *,
+    guarded: bool,
+) -> Replanned:
+    """The answer written down, rechecked, and told."""
+    rest, posed, found = sought
     kept = tuple(one.meal for one in (*past.eaten, *past.beside))
-    skips = (*entry.skipped, *(_skipped(meal) for meal in past.skipped))
-    written = written_day([*kept, *rest], skips, menu)
+    written = written_day([*kept, *rest], (*entry.skipped, *(_skipped(meal) for meal in past.skipped)), menu)
     bands = posed.posed.bands if events.changes_sessions else band_of(entry)
     offs = off_bands(written.totals, bands)
     words, lines = _words(changed, past, offs, guarded=guarded)
     new_day = day_entry(entry, events, changed, posed, found, written, (offs, bands, words))
     after = with_day(plan, new_day, changed.case if events.changes_sessions else None)
+    after, said = without_a_pot(after, new_day, menu)
+    if plan.kind == "week" or plan.groceries:
+        after = refreshed(after, menu)
     assert_plan(after, menu.pantry.composition, menu.pantry, own_table(menu))
     moved = {
         one.coming.planned.time: clock(one.coming.occasion.start)
@@ -88,12 +113,13 @@ def replan_day(
     }
     short = {one.key: round(one.by, 1) for one in offs if one.short}
     over = {one.key: round(one.by, 1) for one in offs if not one.short}
-    return Replanned(after, entry.day, paired(entry.meals, new_day.meals, moved), short, over, words, lines)
+    pairs = paired(entry.meals, new_day.meals, moved)
+    return Replanned(after, entry.day, pairs, short, over, (*words, *said), lines)
 
 
 def _rest(
-    entry: PlanDay, events: Events, changed: ChangedDay, past: Happened, *, guarded: bool, seconds: float
-) -> tuple[tuple[Meal, ...], DayAnew, RestFound | None]:
+    plan: Plan, entry: PlanDay, events: Events, changed: ChangedDay, past: Happened, *, guarded: bool, seconds: float
+) -> Sought:
     asked = Asked(
         case=changed.case,
         entry=entry,
@@ -111,7 +137,7 @@ def _rest(
         asked = replace(asked, past=(_as_if_planned(entry, past, events.now),))
     day = pose_anew(asked)
     struck = frozenset(one.what for one in entry.struck)
-    found = seek(day, options_of(day, struck), seconds)
+    found = seek(day, options_of(day, struck, from_one_pot(plan, entry)), seconds)
     return rest_meals(day, found), day, found
 
 

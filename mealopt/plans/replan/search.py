@@ -9,7 +9,7 @@ from __future__ import annotations
 import time
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
-from itertools import combinations
+from itertools import combinations, islice
 
 from mealopt.errors import OutOfTime, Unplannable
 from mealopt.menu.plates import Plate
@@ -24,6 +24,9 @@ HELD, ANY, ONE = 0.3, 0.6, 0.3
 
 #: Seconds for one set of dishes, and for the fewest changes to it: both are small.
 ONE_MOST, FEW_MOST = 1.0, 4.0
+
+#: Sets of dishes that are tried at most, and seconds below which none is begun.
+SETS, BLINK = 10, 0.3
 
 Plates = tuple[tuple[Plate, ...], ...]
 Left = Callable[[float], float]
@@ -105,7 +108,9 @@ def _nearest(day: DayAnew, options: Options, left: Left) -> tuple[_Tried, float]
     for one in (amounts, foods):
         if one.harm <= enough:
             return one, bound
-    for plates in _with_fewer_dishes(dishes, options):
+    for plates in islice(_with_fewer_dishes(dishes, options), SETS):
+        if left(1.0) < BLINK:
+            break
         one = tried(plates, min(ONE_MOST, left(ONE)))
         if one.harm <= enough:
             return one, bound

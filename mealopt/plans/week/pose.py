@@ -79,15 +79,20 @@ def eaten_meals(day: PlanDay, pantry: Pantry) -> list[EatenMeal]:
         EatenMeal(
             meal.slot,
             meal.dish_id or "",
-            tuple((_eaten(item.food, pantry), item.grams) for item in meal.items if item.food in pantry.foods),
+            tuple((_eaten(item.food, item.source, pantry), item.grams) for item in meal.items),
         )
         for meal in day.meals
     ]
 
 
 @lru_cache(maxsize=2048)
-def _eaten(name: str, pantry: Pantry) -> Eaten:
-    food = pantry.foods[name]
+def _eaten(name: str, source: str, pantry: Pantry) -> Eaten:
+    food = pantry.foods.get(name)
+    if food is None:
+        # Eaten beside the plan: only its row of the table is known.
+        row = pantry.composition.rows.get(source.partition(":")[2])
+        amounts = {} if row is None else {key: value / 100.0 for key, value in row.per_100g.items()}
+        return Eaten(name, name, frozenset(), amounts)
     return Eaten(food.name, food.kin, frozenset(food.counts), per_gram(food, pantry))
 
 
