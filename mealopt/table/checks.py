@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from mealopt.table.finding import Finding
+from mealopt.table.packs import shipped_packs
 from mealopt.table.pantry import Pantry, shipped_pantry
 from mealopt.table.pantry_checks import check_pantry
+from mealopt.table.prices import shipped_price_list
+from mealopt.table.shop_checks import check_shop
 from mealopt.table.table_checks import check_row
 
 
@@ -13,6 +16,7 @@ def check_foods(pantry: Pantry | None = None) -> list[Finding]:
 
     A finding of severity "fault" is ours to mend; one of severity "fact" is what the published table says.
     """
+    sold = [] if pantry else list(check_shop(shipped_pantry(), shipped_packs(), shipped_price_list()))
     pantry = pantry or shipped_pantry()
-    found = check_pantry(pantry) + [one for row in pantry.composition.rows.values() for one in check_row(row)]
+    found = sold + check_pantry(pantry) + [one for row in pantry.composition.rows.values() for one in check_row(row)]
     return sorted(found, key=lambda finding: finding.severity != "fault")

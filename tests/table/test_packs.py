@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -10,7 +11,8 @@ import pytest
 from mealopt.errors import BadInput
 from mealopt.table.packs import HEADER, read_packs, shipped_packs, sold
 from mealopt.table.pantry import Pantry
-from mealopt.table.prices import shipped_price_list
+from mealopt.table.prices import PackPrice, shipped_price_list
+from mealopt.table.shop_checks import check_shop
 
 HEAD = ",".join(HEADER) + "\n"
 
@@ -37,9 +39,19 @@ def test_a_piece_weighs_what_the_kitchen_measure_takes(pantry: Pantry) -> None:
             assert food.pack_g >= whole / food.yield_factor * 100 / food.edible_percent - 1e-9, name
 
 
-def test_an_opened_pack_keeps_no_longer_than_a_closed_one(pantry: Pantry) -> None:
-    for name, how in shipped_packs().items():
-        assert how.opened_days is None or how.opened_days <= pantry.foods[name].keeps_days, name
+def test_the_check_of_the_food_files_names_what_no_shop_could_sell(pantry: Pantry) -> None:
+    packs, prices = dict(shipped_packs()), dict(shipped_price_list())
+    assert list(check_shop(pantry, packs, prices)) == []
+    del packs["honey"], prices["jam"]
+    packs["spinach, raw"] = replace(packs["spinach, raw"], opened_days=6)
+    prices["apple"] = PackPrice(900, 2.0)
+    found = {(one.food, one.what): (one.value, one.severity) for one in check_shop(pantry, packs, prices)}
+    assert found == {
+        ("honey", "how it is sold"): ("no line", "fault"),
+        ("jam", "price"): ("no line", "fault"),
+        ("spinach, raw", "days that an opened pack keeps"): ("6", "fault"),
+        ("apple", "pack, g"): ("900", "fault"),
+    }
 
 
 def test_a_food_that_the_file_leaves_out_is_sold_in_packs_under_its_name(pantry: Pantry) -> None:
