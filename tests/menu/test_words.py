@@ -86,13 +86,13 @@ def test_food_that_spoils_is_not_left_out() -> None:
         aisles = {food.aisle for food in foods}
         if aisles & {"meat", "fish", "eggs"} and "during" not in dish.slots:
             assert dish.hours_out <= 2, dish.id
-        rice = [
-            part for part in dish.component if part.pick[0] and all(name.startswith("rice, ") for name in part.foods)
-        ]
-        if rice and any(MENU.pantry.foods[name].state == "cooked" for part in rice for name in part.foods):
+        every = [MENU.pantry.foods[name] for part in dish.component for name in part.foods]
+        if any(food.kin == "rice" and food.state == "cooked" for food in every):
             assert dish.fridge_days <= 1, dish.id
-        if "fish" in {food.aisle for food in foods}:
-            assert dish.fridge_days <= 3, dish.id
+        if "fish" in {food.aisle for food in every}:
+            assert dish.fridge_days <= 2, dish.id
+        if dish.freezes:
+            assert dish.fridge_days >= 1, dish.id
 
 
 #: Foods that no dish holds and yet are of use: seasonings are words in a method; a drink beside a settled meal; eggs as
