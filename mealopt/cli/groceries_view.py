@@ -53,12 +53,14 @@ def _under_the_list(shopping: Shopping) -> Iterator[RenderableType]:
     for name, text in said:
         if text:
             yield paragraph(f"{name}: {text}.")
-    if words.kept or words.gone:
+    if words.kept or words.gone or words.at_home_left:
         yield heading("Left over after the last day")
         if words.gone:
             yield paragraph(f"Does not keep, use it up: {words.gone}.")
         if words.kept:
             yield paragraph(f"Keeps: {words.kept}.", QUIET)
+        if words.at_home_left:
+            yield paragraph(f"Still at home of what was there: {words.at_home_left}.", QUIET)
 
 
 def _boxes(lines: list[Grocery]) -> Table:

@@ -44,7 +44,7 @@ def plans(draw: st.DrawFn, replanned: bool = False) -> Plan:
     return plan_of(days, anew=anew, people_at_table=draw(st.sampled_from((1, 1, 3))))
 
 
-haves = st.dictionaries(st.sampled_from(SOME), st.floats(0, 5000).map(lambda grams: round(grams, 1)), max_size=4)
+haves = st.dictionaries(st.sampled_from(SOME), st.floats(0, 5000).map(lambda grams: round(grams, 2)), max_size=4)
 
 
 def eaten(plan: Plan) -> dict[str, float]:

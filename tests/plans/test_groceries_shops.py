@@ -88,3 +88,9 @@ def test_a_cut_pineapple_keeps_no_longer_than_cut_ones_do() -> None:
     }
     assert left["pineapple"] == (True, 3)
     assert left["apple"][1] == 20
+
+
+def test_nobody_shops_before_the_day_that_was_planned_anew() -> None:
+    days = {day: [Eaten([("salmon", 156)])] for day in ("mon", "tue", "wed")}
+    assert shop_for(plan_of(days, anew="tue"), MENU).shops == ("Tuesday",)
+    assert shop_for(plan_of(days), MENU).shops == ("Sunday",)

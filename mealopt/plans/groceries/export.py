@@ -76,6 +76,7 @@ def text_of(shopping: Shopping) -> str:
         ("From what is at home", words.at_home),
         ("Only a little is needed of", words.little),
         ("Left over, and keeps", words.kept),
+        ("Still at home of what was there", words.at_home_left),
         ("Left over, and does not keep", words.gone),
     )
     parts += [f"{name}: {_flat(text)}." for name, text in said if text]

@@ -56,10 +56,15 @@ def cooked_at(plan: Plan, day: PlanDay, meal: Meal) -> int:
     return eaten if meal.cooked_on is None else eaten - (DAYS.index(day.day) - DAYS.index(meal.cooked_on)) % len(DAYS)
 
 
+def today_of(plan: Plan) -> int | None:
+    """The place of the last day that was planned anew: what was cooked before it is past; None where none was."""
+    return max((place_of(plan, entry.day) for entry in plan.days if entry.now is not None), default=None)
+
+
 def is_past(plan: Plan, day: PlanDay, meal: Meal) -> bool:
     """Whether a meal needs no food any more: eaten, or cooked on a day before the one that was planned anew."""
-    anew = max((place_of(plan, entry.day) for entry in plan.days if entry.now is not None), default=-len(DAYS))
-    return meal.eaten or cooked_at(plan, day, meal) < anew
+    today = today_of(plan)
+    return meal.eaten or (today is not None and cooked_at(plan, day, meal) < today)
 
 
 def day_at(plan: Plan, place: int) -> str:

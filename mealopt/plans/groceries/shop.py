@@ -14,7 +14,7 @@ from mealopt.plans.groceries.have import known_have
 from mealopt.plans.groceries.household import OTHERS, Household, household_of
 from mealopt.plans.groceries.left import left_of, spoilt
 from mealopt.plans.groceries.listing import lines_of
-from mealopt.plans.groceries.needs import OWN_AISLE, Thing, day_at, is_past, place_of, things_of
+from mealopt.plans.groceries.needs import OWN_AISLE, Thing, day_at, is_past, place_of, things_of, today_of
 from mealopt.plans.groceries.shopping import Left, Shopping
 from mealopt.plans.groceries.shops import Part, Shops, choose_shops
 from mealopt.plans.own import menu_cautions
@@ -51,7 +51,7 @@ def shop_for(
     things = things_of(plan, menu.pantry, household.times)
     at_home = known_have(have or {}, menu.pantry, {name: thing.name for thing in things for name in thing.foods})
     last = place_of(plan, plan.days[-1].day)
-    when = choose_shops(things, last, shops)
+    when = choose_shops(things, last, shops, today_of(plan))
     found = lines_of(plan, things, at_home, shipped_price_list() if prices is None else prices, when)
     parts: dict[str, list[Part]] = {}
     for _, thing, part in found:
@@ -118,7 +118,7 @@ def _notes(plan: Plan, shops: Shops, asked: int) -> list[str]:
     if past:
         notes.append(f"what is eaten or cooked already is left out: {_meals(past)}")
     days = [f"on {name}" for name in (DAY_NAMES[day_at(plan, shops.bought(number))] for number in _numbers(shops))]
-    notes.append(f"food is taken to be bought {' and '.join(days)}, the day before it is first needed")
+    notes.append(f"food is taken to be bought {' and '.join(days)}")
     if asked > len(days):
         notes.append("the food of one day is bought in one shop")
     return notes

@@ -11,9 +11,9 @@ from mealopt.plans.groceries.needs import Thing
 
 @dataclass(frozen=True, slots=True)
 class Shops:
-    """When things are bought. first: the place of the day before whose meals the first shop is done.
+    """When things are bought. first: the place of the day of the first shop.
 
-    second: that of the second shop, None with one shop only. A shop is done on the day before.
+    second: the first place whose food the second shop buys, on the day before; None with one shop only.
     """
 
     first: int
@@ -21,7 +21,7 @@ class Shops:
 
     def bought(self, shop: int) -> int:
         """The place of the day on which a shop is done."""
-        return (self.first if shop == 1 or self.second is None else self.second) - 1
+        return self.first if shop == 1 or self.second is None else self.second - 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,21 +60,22 @@ def whole_packs(grams: float, pack_g: float) -> int:
     return max(0, math.ceil(grams / pack_g - 1e-9))
 
 
-def choose_shops(things: Iterable[Thing], last: int, shops: int) -> Shops:
-    """When to shop: the second time as near to the middle as lets most food keep until it is eaten.
+def choose_shops(things: Iterable[Thing], last: int, shops: int, today: int | None = None) -> Shops:
+    """When to shop: on the day before food is first needed; a second time as near to the middle as lets most food keep.
 
-    last: the place of the plan's last day.
+    last: the place of the plan's last day. today: that of a day that was planned anew, before which nobody can shop.
     """
     fresh = [(place, thing.keeps_days) for thing in things if thing.keeps_days for place in thing.by_day]
-    first = min((place for thing in things for place in thing.by_day), default=0)
-    if shops == 1 or last - first < 1:
+    needed = min((place for thing in things for place in thing.by_day), default=0)
+    first = needed - 1 if today is None else max(needed - 1, today)
+    if shops == 1 or last - needed < 1:
         return Shops(first, None)
 
     def spoilt(second: int) -> tuple[int, float]:
-        late = sum(place - ((second if place >= second else first) - 1) > keeps for place, keeps in fresh)
-        return late, abs(second - (first + last + 1) / 2)
+        late = sum(place - (second - 1 if place >= second else first) > keeps for place, keeps in fresh)
+        return late, abs(second - (needed + last + 1) / 2)
 
-    return Shops(first, min(range(first + 1, last + 1), key=spoilt))
+    return Shops(first, min(range(needed + 1, last + 1), key=spoilt))
 
 
 def parts_of(thing: Thing, at_home_g: float, shops: Shops) -> list[Part]:
@@ -89,27 +90,23 @@ def parts_of(thing: Thing, at_home_g: float, shops: Shops) -> list[Part]:
         return [_part(thing, 1, by_day, at_home_g)]
     sure = {place: grams for place, grams in by_day.items() if place < (shops.second or 0)}
     between = {place: grams for place, grams in by_day.items() if place not in sure and place not in late}
-    have, first, second = at_home_g, dict(sure), dict[int, float]()
-    short = max(0.0, math.fsum(sure.values()) - have)
-    held = have + (whole_packs(short, thing.pack_g) * thing.pack_g if thing.pack_g else short)
-    held -= math.fsum(sure.values())
-    for place, grams in between.items():
-        taken = min(held, grams)
-        held -= taken
+    first, second = dict(sure), dict[int, float]()
+    short = max(0.0, tenth_up(math.fsum(sure.values())) - at_home_g)
+    packed = whole_packs(short, thing.pack_g) * thing.pack_g if thing.pack_g else short
+    _share(between, tenth_down(at_home_g + packed), first, second)
+    _share({place: by_day[place] for place in sorted(late)}, tenth_down(at_home_g), first, second)
+    parts = [_part(thing, 1, first, at_home_g)] if first or at_home_g else []
+    return [*parts, *([_part(thing, 2, second, 0.0)] if second else [])]
+
+
+def _share(days: Mapping[int, float], held: float, first: dict[int, float], second: dict[int, float]) -> None:
+    """Give what these days need to the first shop as far as it holds out, and the rest to the second."""
+    for place, grams in days.items():
+        taken = min(grams, max(0.0, held - math.fsum(first.values())))
         if taken > 0:
             first[place] = taken
         if grams > taken:
             second[place] = grams - taken
-    spare = max(0.0, have - math.fsum(first.values()))
-    for place in sorted(late):
-        taken = min(spare, by_day[place])
-        spare -= taken
-        if taken > 0:
-            first[place] = taken
-        if by_day[place] > taken:
-            second[place] = by_day[place] - taken
-    parts = [_part(thing, 1, first, have)] if first or have else []
-    return [*parts, *([_part(thing, 2, second, 0.0)] if second else [])]
 
 
 def _second_only(place: int, thing: Thing, shops: Shops) -> bool:

@@ -8,7 +8,7 @@ from mealopt.plans.groceries.shopping import Left, Shopping
 from mealopt.table.packs import PACKS, Sold
 
 #: What keeps for longer than so many days needs no date.
-FEW_DAYS, FOR_LONG = 14, 100_000
+FEW_DAYS = 14
 
 #: More loose pieces than this are weighed, not counted.
 COUNTED = 12
@@ -60,6 +60,7 @@ class Words:
     also: str
     at_home: str
     kept: str
+    at_home_left: str
     gone: str
     little: str
 
@@ -71,6 +72,7 @@ def words_of(shopping: Shopping) -> Words:
         also=", ".join(shopping.also),
         at_home=home_words(shopping),
         kept=kept_words(shopping),
+        at_home_left=", ".join(left_words(one) for one in shopping.left if one.keeps_days is None),
         gone=", ".join(left_words(one) for one in shopping.left if not one.keeps),
         little=little_words(shopping),
     )
@@ -114,8 +116,8 @@ def left_words(one: Left) -> str:
 
 def kept_words(shopping: Shopping) -> str:
     """What remains and keeps, with the days where they are few: "milk 400 g (2 days more), rolled oats 755 g"."""
-    kept = sorted((one for one in shopping.left if one.keeps), key=lambda one: one.keeps_days or FOR_LONG)
-    return ", ".join(left_words(one) + _few_days(one.keeps_days) for one in kept)
+    kept = sorted((one.keeps_days or 0, one.says, one) for one in shopping.left if one.keeps_days)
+    return ", ".join(left_words(one) + _few_days(days) for days, _, one in kept)
 
 
 def in_vain_words(in_vain: tuple[Left, ...]) -> str:
@@ -123,7 +125,7 @@ def in_vain_words(in_vain: tuple[Left, ...]) -> str:
     return ", ".join(left_words(one) + ("" if one.keeps else " (does not keep)") for one in in_vain)
 
 
-def _few_days(days: int | None) -> str:
-    if days is None or days > FEW_DAYS:
+def _few_days(days: int) -> str:
+    if days > FEW_DAYS:
         return ""
     return f" ({days} {'day' if days == 1 else 'days'} more)"
