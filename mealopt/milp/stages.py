@@ -3,11 +3,13 @@
 The linear program first: its value bounds every answer, and its reduced costs tell which options matter. Then only the
 options are whole numbers and all else is continuous: that is quick, and its answer names one option a group. Those are
 held and the rest is solved in whole numbers: small. This is done first among the options that the linear program leans
-on, for a first answer. From then on only what beats the best by more than the gap is looked for: the engine is told so
-(nothing at or above that value counts), which makes the proof short. What cannot do so is ruled out by reduced cost,
-and the same is done among all that are left, for the bound. Where answer and bound are still too far apart, the
-combination is cut off and the next best looked at; the bound is then the lower of the next combination's and those cut
-off. Last, the whole program.
+on, for a first answer; where the named ones cannot be held, these few are solved in whole numbers, and then a few more.
+
+From then on only what beats the best by more than the gap is looked for: the engine is told so (nothing at or above
+that value counts), which makes the proof short. What cannot do so is ruled out by reduced cost, and options are named
+among all that are left, for the bound. Where answer and bound are still too far apart, the combination is cut off and
+the next best looked at; the bound is then the lower of the next combination's and those cut off. Last, the whole
+program.
 """
 
 from __future__ import annotations
@@ -27,8 +29,13 @@ COMBINATIONS = 3
 SECONDS_EACH = 1.5
 KEEP = 0.3
 
-#: Options of a group in the first look: always this many, and more where the linear program uses them.
-LOOKED_AT, LOOKED_AT_MOST, USED = 2, 4, 0.02
+#: Options of a group in each look for a first answer: always so many, and up to so many where the linear program uses
+#: them by this share at least.
+LOOKS = ((2, 4), (4, 4), (6, 8))
+USED = 0.02
+
+#: Among few options in whole numbers: seconds, and the relative gap that is near enough for a first answer.
+SECONDS_FEW, GAP_FEW = 4.0, 0.1
 
 
 def solve_in_stages(
@@ -42,6 +49,7 @@ def solve_in_stages(
     beat: float = float("inf"),
     stop: Stop | None = None,
     may_be: Callable[[int], bool] | None = None,
+    patient: bool = True,
 ) -> Answer:
     """Minimise the model. groups: 0/1 columns of which exactly one a group is 1; decisive: further whole-number columns
     that the first stage must not split, such as those that cost something themselves. beat: the value of an answer that
@@ -50,7 +58,8 @@ def solve_in_stages(
     The bound given holds for the whole model. Status INFEASIBLE is proven; LIMIT has a solution without the gap asked
     for; NOTHING has none. progress: called with value and bound when the value falls. stop: asked while it runs;
     True ends it as the time would, with the best so far. may_be: whether an option can be taken at all, asked of those
-    that are named; one that cannot be is left out for good.
+    that are named; one that cannot be is left out for good. patient: False ends it with NOTHING where no answer comes
+    soon.
     """
     search = Search(gap, floor, seconds, objective=beat, progress=progress, stop=stop)
     engine = Highs(model, stop)
@@ -61,7 +70,7 @@ def solve_in_stages(
     switches = [column for group in groups for column in group]
     first = {*switches, *decisive}
     others = [column for column, whole in enumerate(model.whole) if whole and column not in first]
-    return _Stages(engine, groups, switches, others, relaxed, search, may_be).run()
+    return _Stages(engine, groups, switches, others, relaxed, search, may_be).run(patient)
 
 
 @dataclass(slots=True)
@@ -76,12 +85,14 @@ class _Stages:
     search: Search
     may_be: Callable[[int], bool] | None = None
 
-    def run(self) -> Answer:
+    def run(self, patient: bool) -> Answer:
         """All stages, until the gap is proven or the time is over."""
         search = self.search
         self.engine.set_whole(self.others, False)
         self._rule_out()
-        if search.proven() or (not search.known() and self._first_look()):
+        if not search.known():
+            self._first_looks()
+        if search.proven() or search.over() or not (search.known() or patient):
             return search.ended()
         exhausted = self._combinations()
         if exhausted and not search.known():
@@ -90,27 +101,45 @@ class _Stages:
             return search.ended(self._whole())
         return search.ended()
 
-    def _first_look(self) -> bool:
-        """An answer from the options that the linear program leans on, and by it what is ruled out; whether that is
-        all."""
-        search, values, reduced = self.search, self.relaxed.values, self.relaxed.reduced_costs
+    def _first_looks(self) -> None:
+        """An answer from the options that the linear program leans on, and by it what is ruled out."""
+        for fewest, most in LOOKS:
+            off = self._not_among(fewest, most)
+            self.engine.set_most(off, 0.0)
+            named = self._name(KEEP * self.search.allowed())
+            if named.status.solved:
+                self._hold(named, off)
+                if not self.search.known():
+                    self._few()
+            self.engine.set_most(off)
+            if self.search.known() or self.search.over():
+                break
+        self._rule_out()
+
+    def _not_among(self, fewest: int, most: int) -> list[int]:
+        """All options but a few of each group: those that the linear program leans on most."""
+        values, reduced = self.relaxed.values, self.relaxed.reduced_costs
         off: list[int] = []
         for group in self.groups:
-            ranked = sorted(group, key=lambda column: (-values[column], reduced[column]))
-            for place, column in enumerate(ranked):
-                if place >= LOOKED_AT and (place >= LOOKED_AT_MOST or values[column] < USED):
-                    off.append(column)
-        self.engine.set_most(off, 0.0)
-        keep = KEEP * search.allowed()
-        named = self._name(keep)
-        self.engine.set_most(off)
-        if not named.status.solved:
-            return False
-        search.offer(self._hold(named, search.bound + search.allowed(), keep))
-        if search.proven():
-            return True
-        self._rule_out()
-        return False
+            ranked = sorted(
+                (column for column in group if self.engine.may(column)),
+                key=lambda column: (-values[column], reduced[column]),
+            )
+            off += [
+                column
+                for place, column in enumerate(ranked)
+                if place >= fewest and (place >= most or values[column] < USED)
+            ]
+        return off
+
+    def _few(self) -> None:
+        """The options that are left now, in whole numbers: near enough the best of them."""
+        seconds = min(SECONDS_FEW, self.search.left())
+        self.engine.set_whole(self.others, True)
+        self.engine.lean(True)
+        self.search.offer(self.engine.solve(GAP_FEW, seconds, gap_absolute=self.search.allowed()))
+        self.engine.lean(False)
+        self.engine.set_whole(self.others, False)
 
     def _rule_out(self) -> None:
         """Leave out the options that cannot beat the best by more than the gap, by their reduced cost."""
@@ -144,51 +173,62 @@ class _Stages:
         self.engine.rule_out(never)
         return bool(never)
 
-    def _hold(self, named: Answer, goal: float, keep: float) -> Answer:
-        """The whole-number answer with the named options held, where it is worth finding."""
+    def _hold(self, named: Answer, off: Sequence[int] = ()) -> float:
+        """Look for the whole-number answer with the named options held, once; a bound of all such answers that count.
+
+        off: options that are left out for now, and stay so.
+        """
         search, engine = self.search, self.engine
         on = frozenset(column for column in self.switches if named.values[column] > 0.5)
         if on in search.held:
-            return Answer(Status.NOTHING, [], 0.0, search.held[on], 0.0, "")
-        worth = search.worth()
+            return search.held[on]
+        worth, goal = search.worth(), search.bound + search.allowed()
         engine.set_whole(self.others, True)
         engine.set_most((column for column in self.switches if column not in on), 0.0)
-        held = engine.solve(1e-9, min(SECONDS_EACH, search.left()), gap_absolute=keep, target=goal, below=worth)
+        seconds, keep = min(SECONDS_EACH, search.left()), KEEP * search.allowed()
+        held = engine.solve(1e-9, seconds, gap_absolute=keep, target=goal, below=worth)
         engine.set_most(self.switches)
+        engine.set_most(off, 0.0)
         engine.set_whole(self.others, False)
         search.held[on] = worth if held.status is Status.INFEASIBLE else held.bound
-        return held
+        search.offer(held)
+        return search.held[on]
+
+    def _cut_off(self) -> float:
+        """Cut off every combination that was looked at; the least bound of them."""
+        for on in self.search.held:
+            self.engine.cut_off(sorted(on))
+        return min(self.search.held.values(), default=float("inf"))
 
     def _combinations(self) -> bool:
         """Look at one combination of options after the other; whether all that matter were looked at to their end."""
-        search, behind = self.search, float("inf")
+        search = self.search
+        behind = self._cut_off()
         for _ in range(COMBINATIONS):
-            keep, worth = KEEP * search.allowed(), search.worth()
-            chosen = self._name(keep)
-            if chosen.status is Status.INFEASIBLE:
-                search.ruled_out = min(search.ruled_out, worth)
-                search.raise_bound(behind)
-                return behind == float("inf") or search.proven()
-            if not chosen.status.solved:
+            worth = search.worth()
+            chosen = self._name(KEEP * search.allowed())
+            if chosen.status is not Status.INFEASIBLE and not chosen.status.solved:
                 return False
             search.ruled_out = min(search.ruled_out, worth)
+            if chosen.status is Status.INFEASIBLE:
+                search.raise_bound(behind)
+                return behind == float("inf") or search.proven()
             search.raise_bound(min(chosen.bound, behind))
-            search.offer(self._hold(chosen, search.bound + search.allowed(), keep))
+            behind = min(behind, self._hold(chosen))
             if search.proven():
                 return True
             if search.over():
                 return False
-            on = [column for column in self.switches if chosen.values[column] > 0.5]
-            behind = min(behind, search.held[frozenset(on)])
-            self.engine.cut_off(on)
+            self.engine.cut_off([column for column in self.switches if chosen.values[column] > 0.5])
         return False
 
     def _whole(self) -> Status | None:
         """The whole program; INFEASIBLE where it proves that there is none, otherwise None."""
         search, engine = self.search, self.engine
-        engine.drop_cuts()
-        engine.set_whole(self.others, True)
         worth = search.worth()
+        if any(bound < worth for bound in search.held.values()):
+            engine.drop_cuts()
+        engine.set_whole(self.others, True)
         engine.lean(search.known())
         answer = engine.solve(search.gap, search.left(), gap_absolute=search.allowed(), below=worth)
         search.offer(answer)

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 
 from mealopt.errors import OutOfTime
 from mealopt.milp.answer import Answer, Status
+from mealopt.milp.model import Row
 from mealopt.milp.search import Stop, tolerance
 from mealopt.milp.stages import solve_in_stages
 from mealopt.plans.day.pose import PosedDay
@@ -18,6 +19,9 @@ from mealopt.rules.problem import Problem
 
 #: Plates a slot on the first card, and how many more for each slot beyond so many (many meals cost many places).
 FIRST_CARD, MORE_A_SLOT, SLOTS = 12, 2, 7
+
+#: Where a card of so many holds no day, all plates are dealt next.
+MORE_FROM, ALL = 30, 100_000
 
 Progress = Callable[[str], None]
 
@@ -60,8 +64,9 @@ def solve_posed(
     KeyboardInterrupt where it was stopped without one.
     """
     start = time.perf_counter()
-    card, places = posed.card(), first_places(len(posed.slots))
+    card, places, covered = posed.card(), first_places(len(posed.slots)), 0
     best: SolvedDay | None = None
+    behind = bound = float("inf")
     while True:
         card.deal(places)
         if card.ended and card.empty():
@@ -72,22 +77,25 @@ def solve_posed(
             break
         if not card.empty():
             problem = posed.problem(card)
-            answer = _run(problem, gap, left, solver, progress, best, stop)
-            if answer.status is Status.INFEASIBLE and card.ended:
+            answer = _run(problem, gap, left, solver, progress, best, stop, covered, card.ended)
+            if answer.status is Status.INFEASIBLE and card.ended and best is None:
                 return NothingFits(posed, ())
             if answer.values:
                 best = _better(best, SolvedDay(posed, problem, answer, 0.0))
-            if best is not None and answer.status.solved:
-                bound = answer.bound if card.ended else min(answer.bound, beyond(problem, places))
+            if answer.status is Status.INFEASIBLE or best is not None:
+                behind = min(behind, float("inf") if answer.status is Status.INFEASIBLE else answer.bound)
+                covered = places
+                bound = behind if card.ended else min(behind, beyond(problem, places))
+            if best is not None:
                 close = best.answer.objective - bound <= tolerance(best.answer.objective, gap, weights.FLOOR) + 1e-6
-                if close or card.ended or answer.status is Status.LIMIT:
+                if close or card.ended or answer.status in (Status.LIMIT, Status.NOTHING):
                     return _finished(best, bound, gap, start)
         places = _next(places, best, gap)
     if best is None and stopped:
         raise KeyboardInterrupt
     if best is None:
         raise OutOfTime(f"no plan was found in {seconds:g} s; give it more with --seconds")
-    return _finished(best, min(best.answer.bound, beyond(best.problem, first_places(len(posed.slots)))), gap, start)
+    return _finished(best, bound, gap, start)
 
 
 def first_places(slots: int) -> int:
@@ -108,12 +116,13 @@ def beyond(problem: Problem, places: int) -> float:
 
 
 def _next(places: int, best: SolvedDay | None, gap: float) -> int:
+    """Plates a slot on the next card: some more where nothing was found, then all; as many as the proof asks for."""
     if best is None:
-        return places * 3
+        return places * 3 if places < MORE_FROM else ALL
     value = best.answer.objective
     rest = beyond(best.problem, places) - weights.PLACE * places
     wanted = math.ceil((value - tolerance(value, gap, weights.FLOOR) - rest) / weights.PLACE)
-    return min(max(places + 4, wanted + 1), places * 2)
+    return max(places + 4, wanted + 1)
 
 
 def _run(
@@ -124,11 +133,20 @@ def _run(
     progress: Progress | None,
     best: SolvedDay | None,
     stop: Stop | None,
+    covered: int,
+    ended: bool,
 ) -> Answer:
+    """Solve a card's problem. covered: days of so many plates a slot were looked at already; ended: whether there are
+    no more plates."""
+    model = problem.model
+    new = tuple((serving.served, 1.0) for options in problem.servings for serving in options[covered:])
+    if covered:
+        # What is left to look at uses one plate at least that stood on no card before: most of it costs too much.
+        model = replace(model, rows=[*model.rows, Row("beyond", new, least=1.0)])
     if solver == "cbc":
         from mealopt.milp import cbc
 
-        return cbc.solve(problem.model, gap, seconds, gap_absolute=gap * weights.FLOOR)
+        return cbc.solve(model, gap, seconds, gap_absolute=gap * weights.FLOOR)
     groups = [[serving.served for serving in options] for options in problem.servings]
 
     def tell(value: float, bound: float) -> None:
@@ -138,18 +156,8 @@ def _run(
             progress(f"penalty {value:.1f}, at best {least:.1f}, gap {100 * apart:.1f} %")
 
     beat = float("inf") if best is None else best.answer.objective
-    return solve_in_stages(
-        problem.model,
-        groups,
-        gap,
-        weights.FLOOR,
-        seconds,
-        tell,
-        problem.decisive(),
-        beat,
-        stop,
-        servable(problem),
-    )
+    decisive, may_be = problem.decisive(), servable(problem)
+    return solve_in_stages(model, groups, gap, weights.FLOOR, seconds, tell, decisive, beat, stop, may_be, ended)
 
 
 def _better(best: SolvedDay | None, found: SolvedDay) -> SolvedDay:
