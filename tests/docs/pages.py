@@ -36,6 +36,7 @@ MODELS: tuple[type[BaseModel], ...] = (
     plan.Item,
     parts.TargetBand,
     plan.Solve,
+    plan.Grocery,
     plan.Week,
     plan.WeekCheck,
     plan.WeekEnergy,
