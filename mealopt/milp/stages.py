@@ -50,6 +50,7 @@ def solve_in_stages(
     stop: Stop | None = None,
     may_be: Callable[[int], bool] | None = None,
     patient: bool = True,
+    proof: bool = True,
 ) -> Answer:
     """Minimise the model. groups: 0/1 columns of which exactly one a group is 1; decisive: further whole-number columns
     that the first stage must not split, such as those that cost something themselves. beat: the value of an answer that
@@ -59,7 +60,7 @@ def solve_in_stages(
     for; NOTHING has none. progress: called with value and bound when the value falls. stop: asked while it runs;
     True ends it as the time would, with the best so far. may_be: whether an option can be taken at all, asked of those
     that are named; one that cannot be is left out for good. patient: False ends it with NOTHING where no answer comes
-    soon.
+    soon. proof: False ends it after the first answer, whose bound is then the linear program's.
     """
     search = Search(gap, floor, seconds, objective=beat, progress=progress, stop=stop)
     engine = Highs(model, stop)
@@ -70,7 +71,7 @@ def solve_in_stages(
     switches = [column for group in groups for column in group]
     first = {*switches, *decisive}
     others = [column for column, whole in enumerate(model.whole) if whole and column not in first]
-    return _Stages(engine, groups, switches, others, relaxed, search, may_be).run(patient)
+    return _Stages(engine, groups, switches, others, relaxed, search, may_be).run(patient, proof)
 
 
 @dataclass(slots=True)
@@ -85,14 +86,16 @@ class _Stages:
     search: Search
     may_be: Callable[[int], bool] | None = None
 
-    def run(self, patient: bool) -> Answer:
-        """All stages, until the gap is proven or the time is over."""
+    def run(self, patient: bool, proof: bool) -> Answer:
+        """All stages, until the gap is proven or the time is over. proof: False ends with the first answer."""
         search = self.search
         self.engine.set_whole(self.others, False)
         self._rule_out()
         if not search.known():
             self._first_looks()
         if search.proven() or search.over() or not (search.known() or patient):
+            return search.ended()
+        if not proof and search.values:
             return search.ended()
         exhausted = self._combinations()
         if exhausted and not search.known():

@@ -25,4 +25,10 @@ class WeekRules(BaseModel):
     micronutrients_percent: float = number(
         0, 200, "%", "Of the reference intakes, what the week's mean should reach at least.", default=100.0
     )
+    cook_ahead_days: int = number(
+        0, 3, "days", "How long before a meal its dish may be cooked: 1, in the evening for the next midday.", default=1
+    )
+    cooked_ahead_least: int = number(
+        0, 7, "meals", "Meals that come from an earlier day's pot, where dishes that keep allow it.", default=1
+    )
     fat_least_percent: float = number(15, 35, "% of energy", "Fat over the week.", default=20.0)

@@ -62,12 +62,15 @@ MEAL_FAT_FREE = 0.38
 #: Points for each time that a rule of the week is missed by: a dish once too often, a day with fish or pulses too few.
 WEEK_TIME = 3.0
 
+#: Points for each meal from an earlier day's pot that the week lacks of those that the case asks for.
+WEEK_AHEAD = 1.5
+
 #: Points for each kind of plant that the week lacks, and for each gram over a most of the week.
 WEEK_KIND = 0.5
 WEEK_GRAMS = 0.02
 
 #: Points per 1 % that the week's mean of a vitamin or mineral lies under its reference.
-WEEK_PERCENT = 0.06
+WEEK_PERCENT = 0.12
 
 #: Points per 1 % of a food to use up that is left over.
 WEEK_USE_UP = 0.15

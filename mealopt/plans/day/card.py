@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from mealopt.core.filters import FoodFilter
 from mealopt.core.slots import KINDS, Slot
 from mealopt.menu.dishes import Menu
 from mealopt.menu.fit import misfit
@@ -45,13 +46,9 @@ class Card:
         wishes = larder.filter
         own = self._breakfast if self._breakfast and slot.kind == "breakfast" else f"{seed}|{slot.index}"
 
-        def place(fitting: Plate) -> tuple[int, int, bytes]:
-            dish = fitting.dish
-            liked = 0 if _names(fitting) & wishes.prefer else 2 if dish.id in wishes.less else 1
-            return liked, misfit(fitting, slot, protein_wanted), draw(own, dish.id)
-
         fitting = (plate(dish, slot, larder) for dish in larder.menu.by_slot(slot.kind))
-        return sorted((found for found in fitting if found is not None), key=place)
+        found = (one for one in fitting if one is not None)
+        return sorted(found, key=lambda one: place_on_card(one, slot, wishes, protein_wanted, own))
 
     def deal(self, places: int) -> None:
         """Show so many plates of each slot, or all that there are."""
@@ -82,6 +79,14 @@ class Card:
     def empty(self) -> list[Slot]:
         """Slots that no plate fits."""
         return [slot for slot, drawn in zip(self._slots, self._all, strict=True) if not drawn]
+
+
+def place_on_card(
+    fitting: Plate, slot: Slot, wishes: FoodFilter, protein_wanted: float, seed: str
+) -> tuple[int, int, bytes]:
+    """What a slot's plates are sorted by: liked, then serving the slot's purpose, then as the seed draws."""
+    liked = 0 if _names(fitting) & wishes.prefer else 2 if fitting.dish.id in wishes.less else 1
+    return liked, misfit(fitting, slot, protein_wanted), draw(seed, fitting.dish.id)
 
 
 def _names(fitting: Plate) -> set[str]:

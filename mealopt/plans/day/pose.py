@@ -72,9 +72,13 @@ class PosedDay:
 
     def card(self) -> Card:
         """A fresh card for the day."""
-        energy, protein = self.bands[ENERGY].aim or 1.0, self.bands[PROTEIN].least or 0.0
-        wanted = protein / energy
-        return Card(self.slots, self.larder, self.seed, wanted, self.settled_plates, self.breakfast_seed, self.laid)
+        wanted, settled = self.protein_wanted, self.settled_plates
+        return Card(self.slots, self.larder, self.seed, wanted, settled, self.breakfast_seed, self.laid)
+
+    @property
+    def protein_wanted(self) -> float:
+        """The day's protein, grams per kcal."""
+        return (self.bands[PROTEIN].least or 0.0) / (self.bands[ENERGY].aim or 1.0)
 
     def problem(self, card: Card, leave_out: frozenset[str] = frozenset()) -> Problem:
         """The rows and columns of what the card holds now."""

@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from mealopt.core.nutrients import ENERGY, FAT
 from mealopt.documents.plan import PlanDay, WeekCheck
 from mealopt.documents.totals import rounded
+from mealopt.plans.week.ahead import Ahead
 from mealopt.plans.week.pose import shares_of
 from mealopt.rules.weekly.registry import WeekRow
 from mealopt.rules.weekly.shares import lacking, value
@@ -44,6 +45,30 @@ def week_checks(
             )
         )
     return tuple(checks)
+
+
+#: Why no more meals come from an earlier day's pot.
+NO_POT = "no dish that keeps suited two meals so well that it was worth its place"
+
+
+def ahead_checks(days: Sequence[PlanDay], ahead: Ahead) -> tuple[WeekCheck, ...]:
+    """How many meals come from an earlier day's pot, where the case asks for some."""
+    if not ahead.least:
+        return ()
+    found = sum(meal.cooked_on is not None for day in days for meal in day.meals)
+    met = found >= ahead.least
+    return (
+        WeekCheck(
+            rule=f"at least {ahead.least} meal{'s' if ahead.least > 1 else ''} from an earlier day's pot",
+            least=float(ahead.least),
+            value=float(found),
+            most=None,
+            met=met,
+            unit="meals",
+            says="" if met else NO_POT,
+            source="common practice, no source",
+        ),
+    )
 
 
 def _fat_least(row: WeekRow) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
@@ -17,11 +18,13 @@ from mealopt.plans.day.least import hopeless
 from mealopt.plans.day.pose import PosedDay, pose_day
 from mealopt.plans.day.solve import NothingFits, SolvedDay, first_places
 from mealopt.plans.own import case_menu
-from mealopt.plans.week.alone import dealt, solve_alone, stages
+from mealopt.plans.week.ahead import ahead_of, laid_after
+from mealopt.plans.week.alone import dealt, first_answer, proof, stages
 from mealopt.plans.week.job import Ask, DayAnswer, Stop, WeekTask
 from mealopt.plans.week.pose import case_rows, shares_of
 from mealopt.plans.week.priced import priced_beyond
 from mealopt.rules.problem import Problem
+from mealopt.rules.weekly.ahead import free_minutes, pose_pots, potable
 from mealopt.rules.weekly.pose import WEEK, pose_prices, pose_within
 
 #: Plates a slot, beyond a first card's, on the card of a day that is to fit the others.
@@ -37,43 +40,61 @@ class Days:
         self.case = case_from_dict(task.case, "the case of the week").beside(folder)
         self.menu = case_menu(self.case)
         self.rows = case_rows(self.case, len(task.days), self.menu, task.use_up)
+        self.ahead = ahead_of(self.case, len(task.days), self.menu)
         self._posed: dict[str, PosedDay] = {}
         self._places: dict[str, int] = {}
 
     def posed(self, day: str) -> PosedDay:
         """The day posed. Raises as `pose_day` does."""
         if day not in self._posed:
-            self._posed[day] = pose_day(self.case, day)
+            found = pose_day(self.case, day)
+            place = self.task.days.index(day)
+            if self.ahead.least and place:
+                found = laid_after(found, pose_day(self.case, self.task.days[place - 1]), self.ahead)
+            self._posed[day] = found
         return self._posed[day]
 
     def answer(self, ask: Ask, stop: Stop | None = None) -> DayAnswer:
-        """The answer. Raises BadInput, Refused; Unplannable and OutOfTime where the day is asked alone."""
-        if ask.what == "alone":
-            return self._alone(ask, stop)
-        if ask.what == "within":
-            return self._within(ask, stop)
-        if ask.what == "priced":
-            return self._priced(ask, stop)
-        return self._reach(ask)
+        """The answer. Raises BadInput, Refused; Unplannable and OutOfTime where a first answer is asked for."""
+        answers = {"first": self._first, "alone": self._alone, "within": self._within, "priced": self._priced}
+        return self._reach(ask) if ask.what == "reach" else answers[ask.what](ask, stop)
 
-    def _alone(self, ask: Ask, stop: Stop | None) -> DayAnswer:
+    def _first(self, ask: Ask, stop: Stop | None) -> DayAnswer:
         posed = self.posed(ask.day)
+        solved: SolvedDay | NothingFits
         try:
-            solved, places = solve_alone(posed, ask.gap, ask.seconds, ask.solver, stop)
-            self._places[ask.day] = max(places, self._places.get(ask.day, 0))
+            solved = first_answer(posed, ask.seconds, ask.solver, stop)
         except OutOfTime:
             if not hopeless(posed):
                 raise
             solved = NothingFits(posed, ())
         if isinstance(solved, NothingFits):
             raise explained(solved)
-        return self._written(ask, solved, solved.answer.bound)
+        return self._written(ask, solved, 0.0)
+
+    def _alone(self, ask: Ask, stop: Stop | None) -> DayAnswer:
+        """The day's own bound: it holds for whatever may come from an earlier day's pot, too."""
+        posed = self.posed(ask.day)
+        solved, bound, places = proof(posed, ask.beat, ask.gap, ask.seconds, self._eased_for(ask.day), stop)
+        self._places[ask.day] = max(places, self._places.get(ask.day, 0))
+        values = solved.answer.values
+        if not values or _minutes(solved.problem, values) > posed.wishes.minutes_most + 1e-6:
+            return DayAnswer(ask, None, 0.0, bound, {}, seconds=solved.seconds)
+        return self._written(ask, solved, bound)
+
+    def _eased_for(self, day: str) -> Callable[[Problem], None]:
+        ahead = self.ahead
+        if not ahead.span or day == self.task.days[0]:
+            return lambda problem: None
+        return lambda problem: free_minutes(problem, potable(problem, ahead.keeps, ahead.eaten))
 
     def _within(self, ask: Ask, stop: Stop | None) -> DayAnswer:
         _, problem = self._dealt(ask.day)
         start = time.perf_counter()
-        pose_within(problem, self.rows, ask.others)
-        answer = stages(problem, ask.gap, ask.seconds, stop, ask.beat)
+        elsewhere = pose_within(problem, self.rows, ask.others)
+        pose_pots(problem, ask.pots, ask.need)
+        prove = ask.beat < float("inf")
+        answer = stages(problem, ask.gap, ask.seconds, stop, ask.beat - elsewhere, prove)
         if not answer.values:
             return DayAnswer(ask, None, 0.0, float("-inf"), {}, seconds=answer.seconds)
         taken = time.perf_counter() - start
@@ -86,6 +107,7 @@ class Days:
         places = self._places_of(ask.day)
         while True:
             pose_prices(problem, self.rows, ask.prices)
+            self._eased_for(ask.day)(problem)
             answer = stages(problem, ask.gap, ask.seconds, stop)
             least = float("inf") if card.ended else priced_beyond(posed, self.rows, ask.prices, places)
             left = ask.seconds - (time.perf_counter() - start)
@@ -95,7 +117,8 @@ class Days:
             card.deal(places)
             problem = posed.problem(card)
         bound = min(answer.bound, least)
-        if not answer.values:
+        fits = answer.values and _minutes(problem, answer.values) <= posed.wishes.minutes_most + 1e-6
+        if not fits:
             return DayAnswer(ask, None, 0.0, bound, {}, seconds=answer.seconds)
         return self._written(ask, SolvedDay(posed, problem, answer, time.perf_counter() - start), bound)
 
@@ -111,9 +134,8 @@ class Days:
         shares = solved.problem.shares(solved.answer.values)
         value = sum(points for term, points in shares.items() if term != WEEK)
         own = replace(solved.answer, objective=value, bound=min(value, solved.answer.bound))
-        if ask.what != "alone":
-            # What is beyond the card is not looked at here: the search knows the day's own bound.
-            own = replace(own, bound=float("-inf"), status=Status.LIMIT)
+        # The day's own bound is the search's to know: what is beyond the card is not looked at in every answer.
+        own = replace(own, bound=float("-inf"), status=Status.LIMIT)
         model = solved.problem.model
         stopped = solved.stopped
         entry = plan_day_entry(solved, solve_entry(own, len(model.rows), model.columns, solved.seconds, stopped))
@@ -144,3 +166,8 @@ class Days:
                 reach[row.name] = -relaxed.objective if relaxed.status.solved else float("inf")
                 del problem.model.rows[before:]
         return DayAnswer(ask, None, 0.0, float("-inf"), {}, reach=reach)
+
+
+def _minutes(problem: Problem, values: list[float]) -> float:
+    """Minutes in the kitchen, each dish cooked on the day."""
+    return sum(serving.plate.dish.minutes * round(values[serving.served]) for serving in problem.all_servings)

@@ -14,7 +14,8 @@ from mealopt.documents.plan import Plan, PlanDay, Solve, Table, Week, WeekEnergy
 from mealopt.menu.dishes import Menu
 from mealopt.people.case import Case
 from mealopt.people.reading import case_to_dict
-from mealopt.plans.week.checks import week_checks
+from mealopt.plans.week.ahead import labelled
+from mealopt.plans.week.checks import ahead_checks, week_checks
 from mealopt.plans.week.cooking import cooking_sheet
 from mealopt.plans.week.job import DayAnswer
 from mealopt.plans.week.state import WeekState
@@ -35,9 +36,9 @@ def week_plan(
     reasons: Mapping[str, str] | None = None,
 ) -> Plan:
     """The plan document of the days that stand. stopped: by hand, before the gap was proven."""
-    days = dated_days(case, [_day(state, day, gap) for day in state.days])
+    days = labelled(dated_days(case, [_day(state, day, gap) for day in state.days]), state.ahead)
     composition = menu.pantry.composition
-    checks = week_checks(days, state.rows, menu.pantry, reasons)
+    checks = (*week_checks(days, state.rows, menu.pantry, reasons), *ahead_checks(days, state.ahead))
     use_up = {row.name.removeprefix("use up "): row.least or 0.0 for row in state.rows if row.source == "the case"}
     week = Week(
         checks=checks,

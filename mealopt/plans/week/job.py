@@ -8,6 +8,7 @@ from typing import Any
 
 from mealopt.documents.plan import PlanDay
 from mealopt.people.case import Case
+from mealopt.rules.weekly.ahead import Pot
 from mealopt.rules.weekly.shares import Shares
 
 
@@ -25,10 +26,11 @@ class WeekTask:
 class Ask:
     """One question about one day.
 
-    what: "alone", the day by itself, for its bound and a first answer; "within", the day given what the others count
-    (others); "priced", the day with a price for each unit of a row (prices); "reach", the most of each named row.
-    gap: to prove, as a share of the larger of value and floor; seconds: of work. beat: the value of an answer that is
-    known, its charges within included.
+    what: "first", a day that keeps its rules; "alone", its bound by itself; "within", the day given what the others
+    count (others), the pots that it could share (pots) and the meals from a pot that the others lack (need); "priced",
+    the day with a price for each unit of a row (prices); "reach", the most of each named row. gap: to prove, as a share
+    of the larger of value and floor; seconds: of work. beat: the value of an answer that is known; "within" without
+    it gives the first answer that is found.
     """
 
     what: str
@@ -39,6 +41,8 @@ class Ask:
     prices: Mapping[str, float] = field(default_factory=dict)
     rows: tuple[str, ...] = ()
     beat: float = float("inf")
+    pots: tuple[Pot, ...] = ()
+    need: float = 0.0
     solver: str = "highs"
 
 

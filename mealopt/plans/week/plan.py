@@ -10,6 +10,7 @@ from mealopt.people.case import Case
 from mealopt.plans.groceries.shop import with_groceries
 from mealopt.plans.own import case_menu, own_table
 from mealopt.plans.stopping import stop_by_hand
+from mealopt.plans.week.ahead import ahead_of
 from mealopt.plans.week.crew import Crew, cores
 from mealopt.plans.week.document import week_plan
 from mealopt.plans.week.job import task_of
@@ -39,7 +40,8 @@ def plan_one_week(
     targets = week_targets(case)
     menu = case_menu(case, targets.maintenance_only)
     wanted = checked_use_up(case, menu, use_up or {})
-    state = WeekState(days, case_rows(case, len(days), menu, wanted))
+    minutes = {day: float(case.kitchen_on(day).cook_minutes) for day in days}
+    state = WeekState(days, case_rows(case, len(days), menu, wanted), ahead_of(case, len(days), menu), minutes)
     with stop_by_hand() as pressed:
 
         def stopped() -> bool:

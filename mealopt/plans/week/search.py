@@ -9,7 +9,7 @@ added are a bound too.
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
 from mealopt.errors import OutOfTime
@@ -18,13 +18,17 @@ from mealopt.plans.week.job import Ask, DayAnswer, Stop
 from mealopt.plans.week.state import WeekState
 
 #: Times that a day is mended at most; share of the gap that the first look at each day may use up.
-MENDED, FIRST_GAP = 3, 0.5
+MENDED, FIRST_GAP = 3, 0.6
 
 #: Gap to which a day is mended, and seconds for it.
 MEND_GAP, MEND_SECONDS = 0.008, 6.0
 
-#: Share of the time for the days alone, and seconds to wait for an answer before stopping is asked for again.
-ALONE, WAIT = 0.6, 0.1
+#: Points above its bound from which on a day is looked at more closely, and the gap then.
+WORTH_POLISH, POLISH_GAP = 0.3, 0.003
+
+#: Seconds for the proof of one day, share of the time for first answers, and seconds to wait for an answer before
+#: stopping is asked for again.
+PROOF_SECONDS, FIRST, WAIT = 12.0, 0.6, 0.1
 
 #: Seconds for finding out whether a missed rule could be met at all.
 REACH_SECONDS = 6.0
@@ -52,6 +56,8 @@ class Search:
     prices: Mapping[str, float] = field(default_factory=dict)
     priced: dict[str, float] = field(default_factory=dict)
     tightened: dict[str, float] = field(default_factory=dict)
+    polished: dict[str, DayAnswer] = field(default_factory=dict)
+    asked_alone: set[str] = field(default_factory=set)
 
     def left(self) -> float:
         """Seconds that are left."""
@@ -82,13 +88,11 @@ class Search:
         KeyboardInterrupt where it was stopped before.
         """
         for day in self.week.days:
-            first = min(0.02, FIRST_GAP * self.gap)
-            self.crew.ask(Ask("alone", day, first, max(1.0, ALONE * self.seconds), solver=self.solver))
+            self.crew.ask(Ask("first", day, seconds=max(1.0, FIRST * self.seconds), solver=self.solver))
         self._listen(lambda: self.week.whole)
         self.stale = set(self.week.days)
-        asks = self._asks()
         while not self.stopped() and self.left() > 0:
-            while self.crew.open < self.crew.size and (ask := next(asks, None)) is not None:
+            while self.crew.open < self.crew.size and (ask := self._next()) is not None:
                 self.crew.ask(ask)
             if not self.crew.open:
                 return
@@ -136,34 +140,69 @@ class Search:
                 self.week.bound_by_prices(self.prices, [self.priced[name] for name in self.week.days])
         self.tell()
 
-    def _asks(self) -> Iterator[Ask]:
-        """The next question, while there is one that could help."""
-        while True:
-            busy = {ask.day for ask in self.crew.asked}
-            ask = self._mend(busy)
-            if ask is None and not self.proven():
-                ask = self._tighten(busy) or self._price(busy)
-            if ask is None:
-                return
-            yield ask
+    def _next(self) -> Ask | None:
+        """The next question, where there is one that could help: days are proven and mended side by side."""
+        busy = {ask.day for ask in self.crew.asked}
+        mending = any(ask.what == "within" for ask in self.crew.asked)
+        mended_once = all(day in self.mended for day in self.week.days)
+        prove_first = mending or (mended_once and len(self.asked_alone) < len(self.week.days))
+        ask = self._prove(busy) or self._mend(busy) if prove_first else self._mend(busy) or self._prove(busy)
+        if ask is not None:
+            return ask
+        return None if self.proven() else self._price(busy) or self._polish(busy) or self._tighten(busy)
 
     def _mend(self, busy: set[str]) -> Ask | None:
         """A day to be fitted to the others, while rules that can be paid for are missed."""
-        if self.week.charge <= WORTHLESS:
+        if self.week.charge <= WORTHLESS or (self.proven() and not self.stale):
             return None
         open_days = [day for day in self.week.days if day in self.stale - busy and self.mended.get(day, 0) < MENDED]
         if not open_days:
             return None
-        day = min(open_days, key=lambda name: (self.mended.get(name, 0), self.week.stands[name].value))
+        day = min(open_days, key=lambda name: (self.mended.get(name, 0), -self.week.stands[name].value))
         self.mended[day] = self.mended.get(day, 0) + 1
         self.stale.discard(day)
-        return Ask("within", day, MEND_GAP, min(MEND_SECONDS, max(1.0, self.left())), self.week.others(day))
+        seconds = min(MEND_SECONDS, max(1.0, self.left()))
+        pots, need = self.week.pots(day)
+        return Ask("within", day, MEND_GAP, seconds, self.week.others(day), pots=pots, need=need)
+
+    def _best(self, day: str) -> float:
+        return min(answer.value for answer in self.week.pool[day])
+
+    def _prove(self, busy: set[str]) -> Ask | None:
+        """A day whose own bound is not known yet: the one that is worst by its first answer."""
+        open_days = [day for day in self.week.days if day not in self.asked_alone and day not in busy]
+        if not open_days:
+            return None
+        day = max(open_days, key=self._best)
+        self.asked_alone.add(day)
+        return self._alone(day, FIRST_GAP * self.gap)
+
+    def _alone(self, day: str, gap: float) -> Ask:
+        seconds = max(1.0, min(PROOF_SECONDS, self.left()))
+        return Ask("alone", day, gap, seconds, beat=self._best(day), solver=self.solver)
+
+    def _polish(self, busy: set[str]) -> Ask | None:
+        """The day that stands furthest above its own bound, looked at more closely, once for each week that stands."""
+        week = self.week
+        apart = {
+            day: week.stands[day].value - week.alone.get(day, 0.0)
+            for day in week.days
+            if day not in busy and self.polished.get(day) is not week.stands[day]
+        }
+        day = max(apart, key=lambda name: apart[name], default=None)
+        if day is None or apart[day] < WORTH_POLISH:
+            return None
+        self.polished[day] = week.stands[day]
+        seconds = min(PROOF_SECONDS, max(1.0, self.left()))
+        pots, need = week.pots(day)
+        here = week.stands[day].value + week.charge
+        return Ask("within", day, POLISH_GAP, seconds, week.others(day), beat=here, pots=pots, need=need)
 
     def _tighten(self, busy: set[str]) -> Ask | None:
         """The day whose own bound lies furthest below its own best, to a narrower gap."""
         week = self.week
         apart = {
-            day: min(answer.value for answer in week.pool[day]) - week.alone[day]
+            day: self._best(day) - week.alone.get(day, 0.0)
             for day in week.days
             if day not in busy and day not in self.tightened
         }
@@ -171,11 +210,12 @@ class Search:
         if day is None or apart[day] < 0.004 * week.floor / len(week.days):
             return None
         self.tightened[day] = apart[day]
-        narrow = min(0.003, self.gap / 4)
-        return Ask("alone", day, narrow, max(1.0, self.left()), solver=self.solver)
+        return self._alone(day, min(0.003, self.gap / 4))
 
     def _price(self, busy: set[str]) -> Ask | None:
         """A day with prices, once they are set: a row that stays missed is worth its whole charge."""
+        if self.crew.open and not self.prices:
+            return None
         if not self.prices and self.week.charge >= CHARGE_WORTH:
             self.prices = {row.name: row.charge for row in self.week.lacks if row.least is not None and row.charge > 0}
         open_days = [day for day in self.week.days if day not in self.priced and day not in busy]

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
+from mealopt.plans.week.ahead import Ahead, pairs, pots_for
 from mealopt.plans.week.job import DayAnswer
 from mealopt.rules import weights
+from mealopt.rules.weekly.ahead import WARMING, Pot
 from mealopt.rules.weekly.registry import WeekRow
 from mealopt.rules.weekly.shares import Shares, charged, lacking
 
@@ -16,12 +18,16 @@ WORTH = 1e-6
 
 @dataclass(slots=True)
 class WeekState:
-    """rows: of the week. pool: day -> answers found for it. stands: day -> the one that stands. alone: day -> bound of
+    """rows: of the week. ahead: what may be cooked ahead; minutes: day -> the most in the kitchen.
+
+    pool: day -> answers found for it. stands: day -> the one that stands. alone: day -> bound of
     the day by itself. priced: bound of the whole week by prices, minus infinity where there is none.
     """
 
     days: tuple[str, ...]
     rows: tuple[WeekRow, ...]
+    ahead: Ahead = field(default_factory=Ahead)
+    minutes: Mapping[str, float] = field(default_factory=dict)
     pool: dict[str, list[DayAnswer]] = field(default_factory=dict)
     stands: dict[str, DayAnswer] = field(default_factory=dict)
     alone: dict[str, float] = field(default_factory=dict)
@@ -40,7 +46,39 @@ class WeekState:
     @property
     def charge(self) -> float:
         """Points for what the week's rules lack."""
-        return charged(self.rows, self.shares)
+        return self._charge(self.stands)
+
+    def _charge(self, answers: Mapping[str, DayAnswer]) -> float:
+        pots = max(0.0, self.ahead.least - self._from_pots(answers)) if self.ahead.least else 0.0
+        return charged(self.rows, [answer.shares for answer in answers.values()]) + weights.WEEK_AHEAD * pots
+
+    def _from_pots(self, answers: Mapping[str, DayAnswer]) -> int:
+        return len(pairs([answers[day].entry if day in answers else None for day in self.days], self.ahead))
+
+    def _in_time(self, answers: Mapping[str, DayAnswer]) -> bool:
+        """Whether each day keeps its kitchen minutes, a dish from an earlier day's pot counted there."""
+        entries = [answers[day].entry if day in answers else None for day in self.days]
+        warmed = {pair.eaten for pair in pairs(entries, self.ahead)} if self.ahead.span else set()
+        for place, entry in enumerate(entries):
+            if entry is not None:
+                spent = sum(
+                    min(meal.minutes, WARMING) if (place, meal.number) in warmed else meal.minutes
+                    for meal in entry.meals
+                )
+                if spent > self.minutes.get(entry.day, float("inf")) + 1e-6:
+                    return False
+        return True
+
+    @property
+    def from_pots(self) -> int:
+        """Meals that come from an earlier day's pot."""
+        return self._from_pots(self.stands)
+
+    def pots(self, day: str) -> tuple[tuple[Pot, ...], float]:
+        """The pots of other days that this one could share, and the meals from a pot that the others lack."""
+        others = {name: answer for name, answer in self.stands.items() if name != day}
+        entries = [others[name].entry if name in others else None for name in self.days]
+        return pots_for(self.days.index(day), entries, self.ahead), float(self.ahead.least - self._from_pots(others))
 
     @property
     def value(self) -> float:
@@ -97,13 +135,13 @@ class WeekState:
     def _exchange(self, day: str) -> bool:
         if len(self.pool.get(day, ())) < 2 or not self.stands:
             return False
-        others = self.others(day)
         rest: dict[int, float] = {
-            place: answer.value + charged(self.rows, [*others, answer.shares])
+            place: answer.value + self._charge({**self.stands, day: answer})
             for place, answer in enumerate(self.pool[day])
+            if answer is self.stands[day] or self._in_time({**self.stands, day: answer})
         }
         place = min(rest, key=lambda one: rest[one])
-        here = self.stands[day].value + charged(self.rows, self.shares)
+        here = self.stands[day].value + self.charge
         if rest[place] < here - WORTH:
             self.stands[day] = self.pool[day][place]
             return True

@@ -8,17 +8,28 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from mealopt.milp.model import Row, Term
 from mealopt.rules.problem import Problem
 from mealopt.rules.weekly.registry import WeekRow
-from mealopt.rules.weekly.shares import Shares, summed
+from mealopt.rules.weekly.shares import Shares, lacking, summed
+
+#: A day aims this much above a least of the week: what is a hair short costs next to nothing, and would stay short.
+MARGIN = 1.02
 
 #: The term under which a day is charged for what the week then lacks.
 WEEK = "the week's rules"
 
 
-def pose_within(problem: Problem, rows: Iterable[WeekRow], others: Sequence[Shares]) -> None:
-    """Add to the day what the week lacks, given its other days: rows, and charges under the term `WEEK`."""
+def pose_within(problem: Problem, rows: Iterable[WeekRow], others: Sequence[Shares]) -> float:
+    """Add to the day what the week lacks, given its other days: rows, and charges under the term `WEEK`.
+
+    Returns the points that the week is charged whatever this day does, for which there is no column.
+    """
+    elsewhere = 0.0
     for row in rows:
         if row.charge > 0:
-            problem.model.rows.extend(_within(problem, row, others))
+            posed = list(_within(problem, row, others))
+            problem.model.rows.extend(posed)
+            if not posed:
+                elsewhere += row.charge * lacking(row, others)
+    return elsewhere
 
 
 def _within(problem: Problem, row: WeekRow, others: Sequence[Shares]) -> Iterator[Row]:
@@ -49,7 +60,7 @@ def _sum(problem: Problem, row: WeekRow, rest: float) -> Iterator[Row]:
     terms = tuple(_amounts(problem, row))
     if row.least is not None and terms and (rest < row.least or not row.adds):
         short = problem.cost_column(WEEK, row.charge)
-        yield Row(f"week_{row.name}_least", (*terms, (short, 1.0)), least=row.least - rest)
+        yield Row(f"week_{row.name}_least", (*terms, (short, 1.0)), least=MARGIN * row.least - rest)
     if row.most is not None and terms:
         over = problem.cost_column(WEEK, row.charge)
         yield Row(f"week_{row.name}_most", (*terms, (over, -1.0)), most=row.most - rest)
