@@ -78,7 +78,7 @@ def stages(
     """The problem solved in stages. prove: False ends with the first answer."""
     groups = [[serving.served for serving in options] for options in problem.servings]
     decisive = problem.decisive()
-    return solve_in_stages(problem.model, groups, gap, weights.FLOOR, seconds, None, decisive, beat, stop, prove)
+    return solve_in_stages(problem.model, groups, gap, weights.FLOOR, seconds, None, decisive, beat, stop, proof=prove)
 
 
 def dealt(posed: PosedDay, places: int) -> tuple[Card, Problem]:
