@@ -20,13 +20,28 @@ _TIN = " (or a tin of them)"
 _SHORT_CUT = {"lupin": " (from a jar: dried ones must soak and be rinsed for days)"}
 
 
-def cooked_ahead(foods: Iterable[Food], minutes: int) -> str:
-    """The sentence that says what must be cooked already; "" where all is cooked in the dish's own minutes."""
-    ready = [food for food in foods if food.state == "cooked" and _takes(food) > minutes]
+def cooked_ahead(foods: Iterable[Food], minutes: int, heat: str = "stove") -> str:
+    """The sentence that says what must be cooked already; "" where all is cooked in the dish's own minutes.
+
+    heat: what making the dish needs; without any, all that is eaten cooked and is bought raw was cooked before.
+    """
+    ready = [food for food in foods if food.state == "cooked" and _before(food, minutes, heat)]
     if not ready:
         return ""
-    words = (f"{food.says}{_SHORT_CUT.get(food.kin, _TIN) if _takes(food) == _PULSE else ''}" for food in ready)
+    words = (f"{food.says}{_how(food)}" for food in ready)
     return f"Cooked beforehand: {joined(list(dict.fromkeys(words)))}"
+
+
+def _before(food: Food, minutes: int, heat: str) -> bool:
+    if heat != "stove" and food.kin == "egg":
+        return True
+    return _takes(food) > minutes or (heat == "none" and food.bought_ndb != food.ndb)
+
+
+def _how(food: Food) -> str:
+    if food.kin == "egg":
+        return " (boiled firm)"
+    return _SHORT_CUT.get(food.kin, _TIN) if _takes(food) == _PULSE else ""
 
 
 def _takes(food: Food) -> int:

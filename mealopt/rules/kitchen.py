@@ -5,8 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from mealopt.milp.model import Row
+from mealopt.rules import weights
 from mealopt.rules.problem import Problem
-from mealopt.rules.registry import family
+from mealopt.rules.registry import family, term
+
+COLD = "lunch and dinner cold"
 
 
 @family("kitchen minutes", relaxable=True, unit="min")
@@ -45,3 +48,17 @@ def warm_meal(problem: Problem) -> Iterator[Row]:
     )
     if warm and problem.wishes.warm_main:
         yield Row("warm_main", warm, least=1.0, says="one main meal is warm")
+
+
+@term(COLD, unit="days")
+def cold_day(problem: Problem) -> Iterator[Row]:
+    """Charge a day whose lunch and dinner are both cold, where one could be warm (shape: one row a day or none)."""
+    late = [slot for slot in problem.main_slots if slot.kind != "breakfast"]
+    warm = tuple(
+        (serving.served, 1.0)
+        for slot in late
+        for serving in problem.servings[slot.index]
+        if serving.plate.dish.served == "warm"
+    )
+    if len(late) > 1 and warm and problem.wishes.warm_main:
+        yield Row("cold_day", (*warm, (problem.cost_column(COLD, weights.COLD, most=1.0), 1.0)), least=1.0)

@@ -36,6 +36,9 @@ PLACE = 0.4
 REPEAT = 0.8
 SETTLES_SLOWLY = 0.8
 
+#: Points for a day whose lunch and dinner are both cold, where one could be warm.
+COLD = 1.5
+
 #: Points for a protein powder in a meal: food comes first, where somebody does not ask for it.
 POWDER = 0.6
 

@@ -57,6 +57,10 @@ def test_what_takes_longer_than_the_dish_is_cooked_beforehand() -> None:
     """Beans take an hour after a night in water; a tin is as good [common practice, no source]."""
     beans, rice, bread = FOODS["white beans"], FOODS["rice, white"], FOODS["bread, white"]
     assert cooked_ahead([bread], 5) == ""
+    egg, carrot, beetroot = FOODS["egg"], FOODS["carrot, boiled"], FOODS["beetroot"]
+    assert cooked_ahead([egg, carrot], 12, "stove") == ""
+    assert cooked_ahead([egg, carrot], 12, "microwave") == "Cooked beforehand: eggs (boiled firm)"
+    assert cooked_ahead([egg, carrot, beetroot], 12, "none") == "Cooked beforehand: eggs (boiled firm) and carrots"
     assert cooked_ahead([rice], 20) == ""
     assert cooked_ahead([rice, bread], 5) == "Cooked beforehand: rice"
     assert cooked_ahead([beans, rice], 5) == "Cooked beforehand: white beans (or a tin of them) and rice"

@@ -96,7 +96,7 @@ def meal_entry(slot: Slot, dish: Dish, chosen: list[Chosen], totals: dict[str, f
     notes = []
     if dish.heat == "stove" and not slot.stove and slot.kind != "during":
         notes.append("Made ahead and reheated" if dish.reheats and slot.heat else "Made ahead, taken along, eaten cold")
-    elif ahead := cooked_ahead((pantry.foods[entry.food] for entry in chosen), dish.minutes):
+    elif ahead := cooked_ahead((pantry.foods[entry.food] for entry in chosen), dish.minutes, dish.heat):
         notes.append(ahead)
     return Meal(
         number=slot.index + 1,
