@@ -169,6 +169,14 @@ def test_prices_of_ones_own_say_the_pack_and_name_what_they_leave_out() -> None:
     assert (found.total_price, found.unpriced, found.invented, found.currency) == (3.0, ("apples",), False, "")
 
 
+def test_two_prices_of_one_thing_are_refused() -> None:
+    plan = plan_of({"mon": [Eaten([("carrot, raw", 61), ("carrot, boiled", 78)])]})
+    prices = {"carrot, raw": PackPrice(1000, 1.0), "carrot, boiled": PackPrice(1000, 1.2)}
+    with pytest.raises(BadInput, match="carrot, boiled and carrot, raw are both sold as carrots"):
+        shop_for(plan, MENU, prices=prices)
+    assert shop_for(plan, MENU, prices={"carrot, raw": PackPrice(1000, 1.0)}).total_price == 1.0
+
+
 def test_the_document_takes_the_lines() -> None:
     plan = plan_of({"mon": [Eaten([("apple", 182)])]})
     assert with_groceries(plan, MENU).groceries == shop_for(plan, MENU).lines

@@ -65,8 +65,12 @@ def test_a_spreadsheet_reads_the_table() -> None:
     shopping = shop_for(plan_of(WEEK), MENU)
     text = api.groceries_csv(shopping)
     assert text.startswith("\ufeffshop,aisle,buy,food,")
-    rows = list(csv.DictReader(io.StringIO(text.removeprefix("\ufeff"))))
+    every = list(csv.DictReader(io.StringIO(text.removeprefix("\ufeff"))))
+    rows = [row for row in every if row["aisle"] != "note"]
     assert len(rows) == len(shopping.lines)
+    notes = [row["buy"] for row in every if row["aisle"] == "note"]
+    assert notes[:-1] == list(shopping.cautions)
+    assert "not medical advice" in notes[-1]
     rice = next(row for row in rows if row["food"] == "rice, white")
     assert (rice["need_g"], rice["packs"], rice["buy_g"], rice["price_invented"]) == ("100", "1", "1000", "2.00")
     assert rows[-1]["food"] == "salt"
@@ -76,7 +80,8 @@ def test_a_spreadsheet_reads_the_table() -> None:
 @pytest.mark.parametrize("name", ["=1+1", "@sum(a1)", "+bun", "-bun", "\t=1", 'bun", "=2"', "bun\nline"])
 def test_a_name_of_ones_own_is_no_formula_and_no_line(name: str) -> None:
     shopping = shop_for(plan_of({"mon": [Eaten([(name, 50.0)])]}), MENU)
-    (row,) = csv.DictReader(io.StringIO(api.groceries_csv(shopping).removeprefix("\ufeff")))
+    row, *notes = csv.DictReader(io.StringIO(api.groceries_csv(shopping).removeprefix("\ufeff")))
+    assert {note["aisle"] for note in notes} == {"note"}
     assert not any(str(cell).startswith(("=", "+", "-", "@", "\t", "\r")) for cell in row.values())
     assert "\n" not in row["food"]
     assert sum(line.startswith("[ ]") for line in api.groceries_text(shopping).splitlines()) == 1

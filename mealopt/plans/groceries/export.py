@@ -8,7 +8,6 @@ from dataclasses import asdict
 from itertools import groupby
 from typing import Any
 
-from mealopt.core.words import IN_SHORT
 from mealopt.plans.groceries.shopping import Left, Shopping
 from mealopt.plans.groceries.words import sign, words_of
 
@@ -27,14 +26,21 @@ COLUMNS = (
     "days",
 )
 
+ADVICE = (
+    "Planning help for healthy adults, not medical advice: with a condition, a doctor or registered dietitian decides"
+)
+
+#: Where a caution stands in the column of aisles.
+NOTE = "note"
+
 #: A cell that begins with one of these is a formula to some spreadsheets.
 _FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n")
 
 
 def csv_of(shopping: Shopping) -> str:
-    """One line a thing of the list, staples last; begins with a byte order mark, by which spreadsheets know UTF-8.
+    """One line a thing of the list, staples and then cautions last; begins with the mark by which UTF-8 is known.
 
-    The price column's header says where the prices are invented.
+    The price column's header says where the prices are invented; a caution stands in the aisle "note".
     """
     page = io.StringIO()
     writer = csv.writer(page, lineterminator="\r\n")
@@ -46,6 +52,8 @@ def csv_of(shopping: Shopping) -> str:
         amounts = (line.need_g, line.at_home_g, line.packs, line.pack_g, line.buy_g, line.left_g)
         cells = (line.shop, line.aisle, line.says, words, *(f"{value:.10g}" for value in amounts), price)
         writer.writerow([_safe(str(cell)) for cell in (*cells, " ".join(line.days))])
+    for words in (*shopping.cautions, ADVICE):
+        writer.writerow(["", NOTE, _safe(words), *[""] * (len(COLUMNS) - 3)])
     return "\ufeff" + page.getvalue()
 
 
@@ -81,7 +89,7 @@ def text_of(shopping: Shopping) -> str:
     )
     parts += [f"{name}: {_flat(text)}." for name, text in said if text]
     parts.append("\nCautions")
-    parts += [f"- {words}" for words in (*shopping.cautions, IN_SHORT.split(":")[0])]
+    parts += [f"- {words}" for words in (*shopping.cautions, ADVICE)]
     parts += [f"- {words}" for words in shopping.notes]
     return "\n".join(parts) + "\n"
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from mealopt.documents.plan import Grocery, Plan
+from mealopt.errors import BadInput
 from mealopt.plans.groceries.needs import OWN_AISLE, Thing, day_at
 from mealopt.plans.groceries.shops import Part, Shops, parts_of, tenth_down
 from mealopt.plans.groceries.words import says
@@ -36,9 +37,14 @@ WALK = (
 
 
 def price_of(thing: Thing, prices: Mapping[str, PackPrice]) -> PackPrice | None:
-    """Pack and price of a thing: of that of its foods of which most is needed, among those that have one."""
-    named = [name for name in thing.foods if name in prices]
-    return prices[max(named, key=lambda name: (thing.foods[name], name))] if named else None
+    """Pack and price of a thing, by those of its foods that have one. Raises BadInput where they differ."""
+    named = sorted(name for name in thing.foods if name in prices)
+    for name in named[1:]:
+        if prices[name] != prices[named[0]]:
+            raise BadInput(
+                f"prices: {named[0]} and {name} are both sold as {thing.name}; one pack and price is expected"
+            )
+    return prices[named[0]] if named else None
 
 
 def lines_of(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
+from datetime import timedelta
 
 from mealopt.core.words import DAY_NAMES, dated
 from mealopt.documents.plan import Grocery, Plan
@@ -153,4 +154,8 @@ def _numbers(shops: Shops) -> tuple[int, ...]:
 
 
 def _shop_days(plan: Plan, shops: Shops) -> tuple[str, ...]:
-    return tuple(DAY_NAMES[day_at(plan, shops.bought(number))] for number in _numbers(shops))
+    """The days of the shops, with their dates where the plan has dates."""
+    first = plan.days[0].date
+    places = [shops.bought(number) for number in _numbers(shops)]
+    dates = [None if first is None else first + timedelta(days=place) for place in places]
+    return tuple(dated(on, day_at(plan, place)) for on, place in zip(dates, places, strict=True))
