@@ -9,6 +9,7 @@ import streamlit as st
 from mealopt.core.bands import Band
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN
 from mealopt.core.words import SLOTS, amount, duration, label, limits, measured, portion
+from mealopt.ui.changing import food_row, meal_actions, what_comes
 from mealopt.ui.look import plain
 
 if TYPE_CHECKING:
@@ -48,14 +49,15 @@ def food_line(item: Item, without_numbers: bool) -> str:
 
 def meal_card(state: State, entry: PlanDay, meal: Meal) -> None:
     """One meal: its foods, each with a way to swap it, how it is made, and what it gives."""
-    from mealopt.ui.changing import food_row, meal_actions
-
     slot = SLOTS.get(meal.slot, meal.slot).capitalize()
     with st.container(border=True, key=f"meal {meal.number}"):
         st.markdown(f"{meal.time} · {slot}" + (f" · {meal.minutes} min" if meal.minutes else ""))
         st.subheader(f"{meal.number}. {plain(meal.dish)}")
+        if meal.eaten:
+            st.caption("Eaten.")
         for place, item in enumerate(meal.items):
-            food_row(state, entry, meal, place, food_line(item, state.without_numbers))
+            food_row(entry, meal, place, item, food_line(item, state.without_numbers))
+        what_comes(state, entry, meal)
         if meal.also:
             st.caption(f"Also: {plain(', '.join(meal.also))}")
         for note in meal.notes:

@@ -48,10 +48,11 @@ def change(how: Callable[[State], State]) -> None:
     one.state = how(one.state)
 
 
-def begin(what: str, key: str, where: str, task: Task, apply: Callable[[State, Any], State]) -> None:
+def begin(what: str, key: str, where: str, task: Task, apply: Callable[[State, Any], State], *,
+          can_stop: bool = True) -> None:  # fmt: skip
     """Begin long work, unless the same is going on already; what else is going on is stopped."""
     one = kept()
-    one.work = begun(one.work, Work(what, key, where, task))
+    one.work = begun(one.work, Work(what, key, where, task, can_stop))
     one.apply = apply
 
 

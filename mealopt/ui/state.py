@@ -12,7 +12,7 @@ from mealopt.core.clock import DAYS
 from mealopt.errors import BadInput
 
 if TYPE_CHECKING:
-    from mealopt.api import Case, Plan, PlanDay
+    from mealopt.api import Case, Offer, Plan, PlanDay
 
 #: Where a value stands in a case: ("athlete", "mass_kg"), ("session", 2, "start").
 Path = tuple[str | int, ...]
@@ -22,13 +22,24 @@ WITHOUT_NUMBERS = ("past_eating_disorder", "eating_disorder_now")
 
 
 @dataclass(frozen=True, slots=True)
+class Look:
+    """What something else is looked for: a food of a meal, or its whole dish where food is ""."""
+
+    day: str
+    meal: int
+    food: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class State:
     """draft: the case as typed, in plain data; case: the last draft that could be read, which all numbers rest on.
 
     complaint: why the draft cannot be read, "" where it can. day: the day that is looked at. plans: day -> the newest
     plan document that holds it, the same for all days of a planned week. plain: foods and measures only; None: as the
     cautions say. opened: counts files opened, so that inputs begin afresh. at_home: what is at home, as written.
-    ticked: what of the shopping is in the basket. held, dropped: what further plans keep, and leave out.
+    ticked: what of the shopping is in the basket. held: days and numbers of meals that stay as they
+    are. looking, offers: what something else is looked for, and what was found. said: of the last change; before: the
+    plans before it.
     """
 
     draft: dict[str, Any]
@@ -41,8 +52,11 @@ class State:
     at_home: str = ""
     ticked: frozenset[str] = frozenset()
     shops: int = 1
-    held: frozenset[str] = frozenset()
-    dropped: frozenset[str] = frozenset()
+    held: frozenset[tuple[str, int]] = frozenset()
+    looking: Look | None = None
+    offers: tuple[Offer, ...] | None = None
+    said: tuple[str, ...] = ()
+    before: dict[str, Plan] | None = None
 
     @property
     def without_numbers(self) -> bool:
@@ -115,7 +129,8 @@ def read(state: State, draft: dict[str, Any]) -> State:
 
 def with_plan(state: State, plan: Plan) -> State:
     """With the days of this plan in place of what was planned for them before."""
-    return replace(state, plans={**state.plans, **{entry.day: plan for entry in plan.days}})
+    plans: dict[str, Plan] = {**state.plans, **{entry.day: plan for entry in plan.days}}
+    return replace(state, plans=plans, looking=None, offers=None, said=(), before=None)
 
 
 def value_at(data: Any, path: Path) -> Any:

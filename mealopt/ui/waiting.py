@@ -51,9 +51,10 @@ def _watch(where: str) -> None:
             st.markdown(f"Still away from the best possible: {falls}")
         elif told:
             st.markdown(told[-1])
-        else:
+        elif work.can_stop:
             st.markdown("Looking for a first answer.")
-        st.button("Stop and take the best so far", key=f"stop {where}", on_click=work.stop, disabled=work.stopping)
+        if work.can_stop:
+            st.button("Stop and take the best so far", key=f"stop {where}", on_click=work.stop, disabled=work.stopping)
 
 
 def _trouble(work: Work) -> None:

@@ -25,6 +25,7 @@ STOPPED = "Stopped before there was a first answer; what was there stays."
 class Work:
     """One piece of work. what: words for it; key: what it works out; where: the part of the page that it belongs to.
 
+    can_stop: whether it ends with its best so far when it is asked to; short work just ends.
     told: what it has said so far. answer or error is set once it has ended, never both.
     """
 
@@ -32,6 +33,7 @@ class Work:
     key: str
     where: str
     task: Task
+    can_stop: bool = True
     told: list[str] = field(default_factory=list)
     answer: Any = None
     error: BaseException | None = None

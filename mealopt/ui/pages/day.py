@@ -7,11 +7,13 @@ from typing import TYPE_CHECKING
 import streamlit as st
 
 from mealopt import api
+from mealopt.core.clock import minutes_of
 from mealopt.core.words import ENDED, duration
 from mealopt.core.words import number as said
 from mealopt.errors import MealoptError
 from mealopt.ui import desk, waiting
 from mealopt.ui.cards import meal_card, session_card
+from mealopt.ui.changing import skipped_words, told
 from mealopt.ui.look import cautioned, listed, picture
 from mealopt.ui.pictures.bands import bands_picture
 from mealopt.ui.pictures.day_line import day_line, light_words
@@ -39,6 +41,9 @@ def draw() -> None:
     if entry is None or plan is None:
         numbers_or_reason()
         return
+    told(state)
+    for words in skipped_words(entry):
+        st.markdown(words)
     _line(state, entry)
     if state.without_numbers:
         _meals(state, entry)
@@ -103,7 +108,6 @@ def _targets(entry: PlanDay) -> None:
 
 def _meals(state: State, entry: PlanDay) -> None:
     st.header("Meals")
-    from mealopt.core.clock import minutes_of
 
     happenings = [(minutes_of(one.start), 0, one.number) for one in entry.sessions]
     happenings += [(minutes_of(meal.time), 1, meal.number) for meal in entry.meals]
