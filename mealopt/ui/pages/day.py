@@ -71,7 +71,9 @@ def _planning(state: State, day: str) -> None:
 
 
 def plan_day(day: str) -> None:
-    """Begin to plan this day for the case as it is now."""
+    """Begin to plan this day for the case as it is now, unless that is done: a click may come late."""
+    if desk.state().current(day):
+        return
     case = desk.state().case
     key = f"day {day} {api.case_text(case)}"
     desk.begin(

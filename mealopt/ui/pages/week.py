@@ -71,7 +71,9 @@ def _planning(state: State) -> None:
 
 
 def plan_week() -> None:
-    """Begin to plan the week for the case as it is now."""
+    """Begin to plan the week for the case as it is now, unless that is done: a click may come late."""
+    if desk.state().week is not None and desk.state().current(DAYS[0]):
+        return
     case = desk.state().case
     desk.begin(
         f"Planning seven days together; at most about {number(SECONDS)} seconds.", f"week {api.case_text(case)}", WHERE,

@@ -1,0 +1,143 @@
+"""The whole job, as a person does it: by what is seen, on a laptop and on a phone, in light and in dark."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from mealopt import api
+from tests.browser.conftest import Visit, choose, go, settle, type_in, until
+
+
+def week_kcal(page: Any) -> int:
+    """The week's energy, as the athlete's part says it."""
+    found = re.search(r"([\d,]+) kcal in the week", page.get_by_test_id("stMain").inner_text())
+    assert found
+    return int(found[1].replace(",", ""))
+
+
+def pick(page: Any, day: str) -> None:
+    page.get_by_role("radio", name=day, exact=True).or_(page.get_by_role("button", name=day, exact=True)).first.click()
+    settle(page)
+
+
+@pytest.mark.parametrize(("width", "theme"), [(1280, "light"), (390, "dark")])
+def test_from_another_mass_to_a_day_that_is_changed(visit: Visit, width: int, theme: str) -> None:
+    page = visit(width, theme)
+    assert "Saturday" in page.get_by_role("heading", level=1).inner_text()
+    assert page.get_by_text("Gives").count() >= 4, "a finished day at once"
+
+    go(page, "Athlete and goal")
+    before = week_kcal(page)
+    type_in(page, "Body mass, kg", "70")
+    until(page, lambda: week_kcal(page) > before, "more energy for more mass")
+
+    go(page, "Training week")
+    sessions = page.get_by_role("button", name="Remove").count()
+    choose(page, "Add a session on", "Fri")
+    page.get_by_role("button", name="Add session").click()
+    until(page, lambda: page.get_by_role("button", name="Remove").count() == sessions + 1, "one session more")
+
+    go(page, "Numbers")
+    pick(page, "Fri")
+    until(page, lambda: page.get_by_text("session 2, run: eaten back").count() >= 1, "the new session in the numbers")
+
+    go(page, "Day")
+    pick(page, "Fri")
+    plan = page.get_by_role("button", name="Plan Friday")
+    for _ in range(10):
+        plan.click(no_wait_after=True, delay=0)
+    plan.wait_for(state="detached")
+    settle(page)
+    assert page.get_by_role("alert").count() == 0, "one answer, and it is for the case as it is"
+
+    page.get_by_role("button", name=re.compile("^Swap ")).nth(1).click()
+    page.get_by_text(re.compile("^Instead of ")).wait_for()
+    settle(page)
+    offers = page.locator("[class*='st-key-offers']").get_by_role("button")
+    taken = offers.first.inner_text()
+    if taken != "Put it in":
+        offers.first.click()
+        page.get_by_text(re.compile(f"{re.escape(taken)} instead of ")).wait_for()
+        settle(page)
+
+    meals = page.get_by_role("button", name="Skip").count()
+    page.get_by_role("button", name="Skip").last.click()
+    page.get_by_text(re.compile("is skipped")).first.wait_for()
+    settle(page)
+    until(page, lambda: page.get_by_role("button", name="Skip").count() < meals, "one meal less")
+
+
+def test_the_list_is_ticked_and_taken_along_and_is_the_plan_s(visit: Visit, tmp_path: Path) -> None:
+    page = visit(1280, "light", "shopping")
+    boxes = page.get_by_test_id("stCheckbox")
+    number = boxes.count()
+    assert page.get_by_text(f"0 of {number} in the basket").count() == 1
+    boxes.nth(0).click()
+    boxes.nth(3).click()
+    page.get_by_text(f"2 of {number} in the basket").wait_for()
+
+    with page.expect_download() as coming:
+        page.get_by_role("button", name="List as CSV").click()
+    coming.value.save_as(tmp_path / "shopping.csv")
+    rows = list(csv.DictReader(io.StringIO((tmp_path / "shopping.csv").read_text(encoding="utf-8-sig"))))
+
+    page.get_by_text("Save", exact=True).click()
+    with page.expect_download() as coming:
+        page.get_by_role("button", name="Plan of the week").click()
+    coming.value.save_as(tmp_path / "plan.json")
+    plan = api.read_plan(tmp_path / "plan.json")
+    assert api.recheck(plan) == []
+    lines = api.groceries(plan).lines
+    assert rows == list(csv.DictReader(io.StringIO(api.groceries_csv(api.groceries(plan)).removeprefix("\ufeff"))))
+    assert len(rows) >= number
+    # Each line needs as much as the plan's own foods add up to, by another way of counting.
+    for food in ("milk, semi-skimmed", "oats, rolled"):
+        need = sum(item.as_bought_g for day in plan.days for meal in day.meals for item in meal.items
+                   if item.food == food)  # fmt: skip
+        line = next((one for one in lines if food in one.foods or one.food == food), None)
+        if need and line is not None and line.foods in ((food,), ()):
+            assert line.need_g == pytest.approx(need, rel=0.02)
+
+
+def test_a_case_from_the_page_serves_the_command(visit: Visit, tmp_path: Path) -> None:
+    page = visit(1280, "light", "athlete")
+    type_in(page, "Body mass, kg", "66.5")
+    page.get_by_text("Save", exact=True).click()
+    with page.expect_download() as coming:
+        page.get_by_role("button", name="Case file").click()
+    coming.value.save_as(tmp_path / "case.toml")
+    case = api.read_case(tmp_path / "case.toml")
+    assert case.athlete.mass_kg == 66.5
+    assert case.session == api.read_case().session
+
+
+def test_two_people_never_see_each_other_and_a_reload_keeps_all(visit: Visit) -> None:
+    one, other = visit(1280, "light", "athlete"), visit(1280, "dark", "athlete")
+    type_in(one, "Body mass, kg", "75")
+    other.reload()
+    other.get_by_label("Body mass, kg", exact=True).wait_for()
+    settle(other)
+    assert other.get_by_label("Body mass, kg", exact=True).input_value() == "68"
+    one.reload()
+    one.get_by_label("Body mass, kg", exact=True).wait_for()
+    settle(one)
+    assert one.get_by_label("Body mass, kg", exact=True).input_value() == "75"
+
+
+def test_files_that_cannot_be_read_are_answered_beside_the_field(visit: Visit, tmp_path: Path) -> None:
+    page = visit(1280, "light", "athlete")
+    page.get_by_text("Open", exact=True).click()
+    for name, text, says in (
+        ("case.toml", "schema = ", "case.toml, last line: read broken TOML"),
+        ("plan.json", '{"schema": "mealopt/plan-9"}', "another version of the plan document"),
+    ):
+        (tmp_path / name).write_text(text, encoding="utf-8")
+        page.locator("input[type=file]").set_input_files(tmp_path / name)
+        page.get_by_test_id("stSidebar").get_by_role("alert").get_by_text(says).wait_for()
+        assert page.get_by_label("Body mass, kg", exact=True).input_value() == "68", "the rest stays"
