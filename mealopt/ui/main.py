@@ -9,7 +9,7 @@ import streamlit as st
 
 from mealopt.ui import desk, files, inputs
 from mealopt.ui.look import plain, style
-from mealopt.ui.pages import athlete, day, numbers, shopping, training, week
+from mealopt.ui.pages import athlete, day, fuel, numbers, shopping, training, week
 from mealopt.ui.said import onward
 
 #: Title, address, what draws it; in the order of the job.
@@ -20,6 +20,7 @@ PAGES: tuple[tuple[str, str, Callable[[], None]], ...] = (
     ("Day", "day", day.draw),
     ("Week", "week", week.draw),
     ("Shopping", "shopping", shopping.draw),
+    ("Session fuel", "fuel", fuel.draw),
 )
 FIRST = "day"
 #: Pixels of what stands at the side.

@@ -12,7 +12,7 @@ from mealopt.core.clock import DAYS
 from mealopt.errors import BadInput
 
 if TYPE_CHECKING:
-    from mealopt.api import Case, Offer, Plan, PlanDay
+    from mealopt.api import Case, FuelPlan, Offer, Plan, PlanDay
 
 #: Where a value stands in a case: ("athlete", "mass_kg"), ("session", 2, "start").
 Path = tuple[str | int, ...]
@@ -39,7 +39,7 @@ class State:
     cautions say. opened: counts files opened, so that inputs begin afresh. at_home: what is at home, as written.
     ticked: what of the shopping is in the basket. held: days and numbers of meals that stay as they
     are. looking, offers: what something else is looked for, and what was found. said: of the last change; before: the
-    plans before it.
+    plans before it. fuel: day -> the case and what to carry, where that was worked out apart from a plan.
     """
 
     draft: dict[str, Any]
@@ -57,6 +57,7 @@ class State:
     offers: tuple[Offer, ...] | None = None
     said: tuple[str, ...] = ()
     before: dict[str, Plan] | None = None
+    fuel: dict[str, tuple[Case, tuple[FuelPlan, ...]]] = field(default_factory=dict)
 
     @property
     def without_numbers(self) -> bool:
