@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from difflib import get_close_matches
 
 from mealopt.core.nutrients import ENERGY
 from mealopt.documents.plan import Item
 from mealopt.errors import BadInput
 from mealopt.plans.replan.events import Ate
 from mealopt.table.composition import CompositionRow
-from mealopt.table.find import Found, find_foods, nearest, nearest_names, plain
+from mealopt.table.find import Found, find_foods, nearest_names, plain
 from mealopt.table.pantry import Food, Pantry
 
 _WORD = re.compile(r"[a-z0-9]+")
@@ -80,13 +81,13 @@ def _named(found: Found) -> str:
 
 
 def _near(ate: Ate, pantry: Pantry) -> str:
-    """The nearest foods that there are, by the name or by one of its words."""
-    names = nearest_names(ate.name, pantry)
-    rows = [_named(one) for word in ate.name.split() if len(word) > 2 for one in find_foods(word, pantry)[:NEAR]]
-    listed = list(dict.fromkeys([*names, *rows]))[:NEAR]
-    if not listed:
-        return nearest(ate.name, pantry) or "; `mealopt foods find` looks for words"
-    return f" (nearest: {'; '.join(listed)})"
+    """The nearest foods that there are: by the name, by one of its words, or by a word that is spelt much like one."""
+    words = [word for word in _WORD.findall(plain(ate.name)) if len(word) > 2]
+    known = {word for row in pantry.composition.rows.values() for word in _WORD.findall(plain(row.name))}
+    spelt = [near for word in words for near in get_close_matches(word, known, n=2, cutoff=0.75)]
+    rows = [_named(one) for word in (*words, *spelt) for one in find_foods(word, pantry)[:NEAR]]
+    listed = list(dict.fromkeys([*nearest_names(ate.name, pantry), *rows]))[:NEAR]
+    return f" (nearest: {'; '.join(listed)})" if listed else ""
 
 
 def _item(grams: float, name: str, food: Food | None, row: CompositionRow | None) -> Item:

@@ -22,7 +22,15 @@ from mealopt.plans.replan.options import options_of
 from mealopt.plans.replan.past import EATING, GivenMeal
 from mealopt.plans.replan.pots import from_one_pot, without_a_pot
 from mealopt.plans.replan.search import RestFound, seek
-from mealopt.plans.replan.words import NO_PAYING, NOTHING_TO_MAKE_UP, MealPair, offer_for, paired, said_off
+from mealopt.plans.replan.words import (
+    NO_PAYING,
+    NOTHING_TO_MAKE_UP,
+    ONLY_SESSIONS,
+    MealPair,
+    offer_for,
+    paired,
+    said_off,
+)
 from mealopt.plans.week.refresh import refreshed
 from mealopt.recheck.check import assert_plan
 
@@ -99,7 +107,7 @@ def _replanned(
     written = written_day([*kept, *rest], (*entry.skipped, *(_skipped(meal) for meal in past.skipped)), menu)
     bands = posed.posed.bands if events.changes_sessions else band_of(entry)
     offs = off_bands(written.totals, bands)
-    words, lines = _words(changed, past, offs, guarded=guarded)
+    words, lines = _words(events, changed, past, offs, guarded=guarded)
     new_day = day_entry(entry, events, changed, posed, found, written, (offs, bands, words))
     after = with_day(plan, new_day, changed.case if events.changes_sessions else None)
     after, said = without_a_pot(after, new_day, menu)
@@ -163,16 +171,16 @@ def _skipped(meal: Meal) -> SkippedMeal:
 
 
 def _words(
-    changed: ChangedDay, past: Happened, offs: Sequence[Off], *, guarded: bool
+    events: Events, changed: ChangedDay, past: Happened, offs: Sequence[Off], *, guarded: bool
 ) -> tuple[tuple[str, ...], tuple[str, ...]]:
     words = [*changed.words, *past.words]
     if guarded:
         # No count of what was too much or too little: the meals that are to come are what matters.
-        return (*words, NOTHING_TO_MAKE_UP), ()
+        return (*words, ONLY_SESSIONS if events.changes_sessions else NOTHING_TO_MAKE_UP), ()
     if offs:
         words.append("The day's numbers can no longer all be met; it comes as near as it can:")
         words += [said_off(one) for one in offs]
-    if any(one.key == ENERGY and not one.short for one in offs):
+    if past.rest and any(one.key == ENERGY and not one.short for one in offs):
         words.append(NO_PAYING)
     offer = offer_for(changed.case, changed.targets.day, offs)
     lines = (offer.lines,) if offer is not None and offer.lines else ()

@@ -21,6 +21,10 @@ NOTHING_TO_MAKE_UP = (
     "What was eaten changes nothing else: every meal that was planned still stands. If eating off plan troubles you, "
     f"talk with {REFERRAL}"
 )
+ONLY_SESSIONS = (
+    "What was eaten changes nothing else: only what the sessions ask for does. If eating off plan troubles you, talk "
+    f"with {REFERRAL}"
+)
 NO_PAYING = (
     "A surplus is not carried over, and no meal is left out for it: each meal that remains keeps its protein and at "
     "least 75 % of its planned energy"
