@@ -47,7 +47,7 @@ def _kept(day: PlanDay, meals: list[dict[str, float]], books: Books) -> Iterator
             continue
         for key, share in ((ENERGY, KEPT_ENERGY), (PROTEIN, 1.0)):
             least = share * meal.planned.get(key, 0.0)
-            if sums.get(key, 0.0) < least - 0.002 * least - slack(least) and key not in day.missed:
+            if sums.get(key, 0.0) < least - 0.002 * least - slack(least):
                 yield f"{at_meal(day, meal)}: {amount(key, sums.get(key, 0.0))}, at least {least:.6g} was to remain"
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from mealopt import __version__
 from mealopt.core.bands import Band
 from mealopt.core.clock import clock, minutes_of
+from mealopt.core.nutrients import ENERGY, LABELS, PROTEIN, UNITS
 from mealopt.core.slots import Slot
 from mealopt.documents.fuel import FuelPlan
 from mealopt.documents.plan import Meal, Plan, PlanDay, SkippedMeal, Solve, Struck
@@ -27,7 +28,7 @@ from mealopt.plans.day.document import (
 )
 from mealopt.plans.fuel.in_day import as_fuelled
 from mealopt.plans.own import menu_cautions
-from mealopt.plans.replan.anew import DayAnew
+from mealopt.plans.replan.anew import KEEPS, DayAnew
 from mealopt.plans.replan.changed import ChangedDay
 from mealopt.plans.replan.events import Events
 from mealopt.plans.replan.past import known_totals, portion_of
@@ -37,6 +38,9 @@ from mealopt.targets.model import SessionEnergy
 
 #: What rounding may change in a total, as a recheck allows it: a share of the limit, and in the nutrient's unit.
 SHARE, LEAST = 4e-4, 1e-4
+
+#: By this share a meal may fall under what it keeps: rounding, and less than anybody can weigh.
+KEPT = 0.0015
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +114,7 @@ def written_day(meals: Sequence[Meal], skipped: Sequence[SkippedMeal], menu: Men
     totals = day_totals([[portion_of(item, menu.pantry) for item in one.items] for one in ordered], given)
     return WrittenDay(
         meals=tuple(
-            one.model_copy(update={"number": numbers[id(one)], "totals": held})
+            _as_kept(one.model_copy(update={"number": numbers[id(one)], "totals": held}))
             for one, held in zip(ordered, totals.meals, strict=True)
         ),
         skipped=tuple(
@@ -119,6 +123,17 @@ def written_day(meals: Sequence[Meal], skipped: Sequence[SkippedMeal], menu: Men
         totals=totals.day,
         coverage=totals.coverage,
     )
+
+
+def _as_kept(meal: Meal) -> Meal:
+    """The meal; where it could not keep what was first planned, that is said, and what it holds is what it keeps."""
+    planned, notes = dict(meal.planned), list(meal.notes)
+    for key, share in ((ENERGY, KEEPS), (PROTEIN, 1.0)):
+        held, first = meal.totals.get(key, 0.0), planned.get(key, 0.0)
+        if not meal.eaten and held < share * first * (1 - KEPT):
+            planned[key] = held / share
+            notes.append(f"{LABELS[key]}: {held:.0f} of the {first:.0f} {UNITS[key]} that were planned here")
+    return meal.model_copy(update={"planned": planned, "notes": tuple(notes)}) if planned != meal.planned else meal
 
 
 def off_bands(totals: Mapping[str, float], bands: Mapping[str, Band]) -> tuple[Off, ...]:

@@ -26,7 +26,7 @@ STEPS = {"kcal": 10.0, "g": 1.0, "min": 1.0, "money": 1.0, "share": 0.1}
 SMALL_UNITS = ("mg", "ug", "IU")
 
 #: What a limit buys below this many points is not worth a line.
-WORTH = 0.005
+WORTH = 0.01
 
 #: How far a figure may lie from what the dual says before it holds for less than the whole step.
 SAME = 0.01
