@@ -19,6 +19,9 @@ HEADER = ("food", "pack_g", "price")
 #: What the shipped prices are counted in: an invented currency, because the prices are invented.
 CURRENCY = "coin"
 
+#: No pack is lighter or heavier, g, and no price is outside these either.
+LEAST, MOST = 0.001, 1e7
+
 
 @dataclass(frozen=True, slots=True)
 class PackPrice:
@@ -35,6 +38,8 @@ def _amount(text: str, where: str, key: str) -> float:
         value = math.nan
     if not (math.isfinite(value) and value > 0.0):
         raise BadInput(f"{where}: {key}: {text!r} read where a number above 0 is expected")
+    if not LEAST <= value <= MOST:
+        raise BadInput(f"{where}: {key}: {text!r} read; {LEAST:g} to {MOST:g} is allowed")
     return value
 
 

@@ -21,7 +21,7 @@ from tests.docs.shape import faults, headings, shape
 TEXT = README.read_text(encoding="utf-8")
 SHOWN = [entry for block in fenced(TEXT, "console") for entry in shown(block)]
 AGAIN = "if this change is meant: python -m tests.docs.write, and read the difference"
-INSTALL, TEST = (block.strip() for block in fenced(TEXT, "sh"))
+INSTALL, TEST, *_ = (block.strip() for block in fenced(TEXT, "sh"))
 
 
 @pytest.fixture(scope="module")

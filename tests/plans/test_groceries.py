@@ -177,6 +177,13 @@ def test_two_prices_of_one_thing_are_refused() -> None:
     assert shop_for(plan, MENU, prices={"carrot, raw": PackPrice(1000, 1.0)}).total_price == 1.0
 
 
+@pytest.mark.parametrize("grams", [1e7, 1e300])
+def test_more_than_anybody_eats_is_refused(grams: float) -> None:
+    for food in ("rice, white", "harbour bun"):
+        with pytest.raises(BadInput, match=f"{food}: read"):
+            shop_for(plan_of({"mon": [Eaten([(food, grams)])]}), MENU)
+
+
 def test_the_document_takes_the_lines() -> None:
     plan = plan_of({"mon": [Eaten([("apple", 182)])]})
     assert with_groceries(plan, MENU).groceries == shop_for(plan, MENU).lines
@@ -195,4 +202,4 @@ def test_the_week_that_ships_is_covered_by_its_own_numbers() -> None:
         for item in (item for day in week.days for meal in day.meals for item in meal.items):
             needed[";".join(thing[item.food])] += item.as_bought_g
         assert needed.keys() == there.keys()
-        assert all(there[foods] >= grams for foods, grams in needed.items())
+        assert all(there[foods] >= grams - 1e-9 for foods, grams in needed.items())

@@ -77,6 +77,8 @@ def test_a_gram_as_eaten_costs_what_was_bought_for_it(tmp_path: Path, pantry: Pa
         ("food,pack_g,price\nhoney,0,3\n", r"line 2: pack_g: '0' read where a number above 0"),
         ("food,pack_g,price\nhoney,340,-1\n", r"line 2: price: '-1' read where a number above 0"),
         ("food,pack_g,price\nhoney,340,cheap\n", r"line 2: price: 'cheap' read where a number above 0"),
+        ("food,pack_g,price\nhoney,1e-300,2\n", r"line 2: pack_g: '1e-300' read; 0.001 to 1e\+07 is allowed"),
+        ("food,pack_g,price\nhoney,340,1e300\n", r"line 2: price: '1e300' read; 0.001 to"),
         ("food,pack_g,price\nhoney,340,inf\n", r"line 2: price: 'inf' read where a number above 0"),
         ("food,pack_g,price\nhoney,nan,3\n", r"line 2: pack_g: 'nan' read where a number above 0"),
     ],

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 
 from mealopt.documents.plan import Grocery, Plan
@@ -60,7 +61,8 @@ def lines_of(
         thing.pack_g = price.pack_g if price else usual
         at_home = have.get(thing.name, 0.0)
         if thing.sold.staple:
-            at_home = max(at_home, Part(1, thing.by_day, 0.0, 0, 0.0).need_g)
+            # A kitchen is taken to have enough of it: the next whole gram.
+            at_home = max(at_home, math.floor(Part(1, thing.by_day, 0.0, 0, 0.0).need_g) + 1.0)
         found += [(_line(plan, thing, part, price, usual), thing, part) for part in parts_of(thing, at_home, shops)]
     return sorted(found, key=lambda entry: (entry[0].shop, WALK.index(entry[0].aisle), entry[1].name))
 

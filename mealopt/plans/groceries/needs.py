@@ -8,11 +8,15 @@ from dataclasses import dataclass, field
 
 from mealopt.core.clock import DAYS
 from mealopt.documents.plan import Item, Meal, Plan, PlanDay
+from mealopt.errors import BadInput
 from mealopt.table.packs import Sold, own_sold, sold
 from mealopt.table.pantry import SUPPLEMENT, Food, Pantry
 
 #: Where foods of a person's own stand whose file is not at hand.
 OWN_AISLE = "your own foods"
+
+#: No meal takes more of one food, g.
+MOST_G = 1_000_000.0
 
 #: Meals at the table, which others share; what is eaten before, in and after sessions is the athlete's alone.
 SHARED = ("breakfast", "lunch", "dinner", "snack")
@@ -103,7 +107,13 @@ def _thing(food: Food | None, item: Item) -> Thing:
 
 
 def as_bought(item: Item, food: Food | None) -> float:
-    """Grams of the bought food that an item takes, peel and stones with them; never less than the plan itself says."""
-    if food is None:
-        return item.as_bought_g
-    return max(item.as_bought_g, item.grams / food.yield_factor / (food.edible_percent / 100.0))
+    """Grams of the bought food that an item takes, peel and stones with them; never less than the plan itself says.
+
+    Raises BadInput where that is more than anybody buys.
+    """
+    grams = item.as_bought_g
+    if food is not None:
+        grams = max(grams, item.grams / food.yield_factor / (food.edible_percent / 100.0))
+    if grams > MOST_G:
+        raise BadInput(f"the plan: {item.food}: read {grams:g} g as bought; at most {MOST_G:g} g in a meal is allowed")
+    return grams
