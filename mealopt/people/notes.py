@@ -35,6 +35,7 @@ def case_notes(case: Case) -> list[str]:
         without = [day for day in DAYS if case.kitchen.stove(day) is None]
         on = "" if len(without) == len(DAYS) else f" on {', '.join(without)}"
         notes.append(f"A stove is taken to be at hand all day{on}; if it is not, write can_cook in the case")
+    notes.extend(_table(case))
     notes.extend(_stretched(case))
     for session in case.session:
         notes.extend(_session_notes(session))
@@ -69,6 +70,17 @@ def _taken(case: Case) -> list[str]:
             default = key_words(type(part).model_fields[key]).default.strip('"')
             taken.append(f"{words.format(default)} ({key})")
     return taken
+
+
+def _table(case: Case) -> list[str]:
+    """How much to cook where others eat too: a plan's amounts are the athlete's own."""
+    people, share = case.kitchen.people_at_table, case.kitchen.your_share_percent
+    if people == 1:
+        return []
+    part = f"1 of {people}" if share is None else f"{share:g} % of the dish"
+    times = people if share is None else 100.0 / share
+    cook = f"for the table cook {times:.3g} times as much of breakfast, lunch, dinner and snacks"
+    return [f"Amounts in the plan are your portion, {part}; {cook}"]
 
 
 def _stretched(case: Case) -> list[str]:

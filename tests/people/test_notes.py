@@ -27,6 +27,15 @@ def test_a_stove_is_taken_to_be_at_hand(read: Read) -> None:
     assert said(case_notes(one_day), "A stove is taken to be at hand all day on mon, tue, wed, thu, fri, sun; if")
 
 
+def test_who_cooks_for_others_hears_how_much(read: Read) -> None:
+    assert not said(case_notes(read()), "for the table")
+    assert said(
+        case_notes(read(('wake = "06:30"', "people_at_table = 3"))), "1 of 3; for the table cook 3 times as much"
+    )
+    shared = read(('wake = "06:30"', "people_at_table = 3\nyour_share_percent = 40"))
+    assert said(case_notes(shared), "40 % of the dish; for the table cook 2.5 times as much")
+
+
 def test_the_equations_know_two_sexes(read: Read) -> None:
     assert said(case_notes(read()), "know only two sexes, female and male")
 
