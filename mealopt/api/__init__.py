@@ -19,9 +19,11 @@ from mealopt.api.cases import example_names as example_names
 from mealopt.api.cases import heaviest_day as heaviest_day
 from mealopt.api.cases import read_case as read_case
 from mealopt.api.cases import week_targets as week_targets
+from mealopt.api.changes import choices as choices
 from mealopt.api.changes import day_of as day_of
 from mealopt.api.changes import offers as offers
 from mealopt.api.changes import swap as swap
+from mealopt.api.changes import unlike as unlike
 from mealopt.api.days import plan_day as plan_day
 from mealopt.api.days import plan_from_text as plan_from_text
 from mealopt.api.days import plan_schema as plan_schema

@@ -6,8 +6,12 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from mealopt.api.cases import heaviest_day
+from mealopt.api.progress import Progress
+
 if TYPE_CHECKING:
     from mealopt.documents.plan import Plan, PlanDay
+    from mealopt.people.case import Case
     from mealopt.plans.swap.offers import Offer
     from mealopt.plans.swap.swapped import Swapped
     from mealopt.plans.swap.wishes import Wishes
@@ -91,3 +95,41 @@ def day_of(plan: Plan, day: str | None = None) -> PlanDay:
     from mealopt.plans.held.standing import plan_entry
 
     return plan_entry(plan, day)
+
+
+def unlike(
+    case: Case,
+    plans: Sequence[Plan],
+    day: str | None = None,
+    *,
+    gap: float = 0.01,
+    seconds: float = 20.0,
+    progress: Progress | None = None,
+) -> Plan:
+    """Another good day of a case, with as few dishes as can be that stand in these plans. Raises as `plan_day` does.
+
+    day: None for the day of the first plan.
+    """
+    from mealopt.plans.day.unlike import plan_unlike
+
+    named = day or (plans[0].days[0].day if plans else heaviest_day(case))
+    return plan_unlike(case, named, plans, gap=gap, seconds=seconds, progress=progress)
+
+
+def choices(
+    case: Case,
+    day: str | None = None,
+    count: int = 3,
+    *,
+    gap: float = 0.01,
+    seconds: float = 20.0,
+    progress: Progress | None = None,
+) -> tuple[Plan, ...]:
+    """So many days of a case that differ in dishes, the best first; fewer where no more are near enough.
+
+    Each lies within 5 % of the best, measured as every gap is: (value - best) / max(best, 50 points). seconds: of each.
+    Raises as `plan_day` does.
+    """
+    from mealopt.plans.day.unlike import plan_choices
+
+    return plan_choices(case, day or heaviest_day(case), count, gap=gap, seconds=seconds, progress=progress)

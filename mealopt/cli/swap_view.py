@@ -49,6 +49,7 @@ def swap_page(done: Swapped, before: PlanDay) -> Iterator[RenderableType]:
         yield from _change(change)
     if not done.changes:
         yield paragraph("Nothing: the day meets these wishes as it is.")
+    yield from (paragraph(words, CAUTION) for words in done.told)
     yield heading("The day's totals")
     yield from _totals(before, done.day)
     yield ""

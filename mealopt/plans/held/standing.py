@@ -150,6 +150,11 @@ def standing_day(
     BadInput where the plan is wrong, of another table, or not what its case gives; Refused as planning does.
     """
     entry = plan_entry(plan, day, where)
+    if entry.now is not None:
+        raise BadInput(
+            f"{where}: read {entry.day} as planned anew from {entry.now}; a day as it was planned before is expected, "
+            "or another replan"
+        )
     check_whole(plan, folder, where)
     case = case_from_dict(plan.case, f"{where}, case").beside(folder)
     whole = pose_day(case, entry.day)

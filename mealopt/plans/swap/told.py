@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
-from mealopt.core.words import portion
-from mealopt.documents.plan import Item, Meal, PlanDay
+from mealopt.core.words import number, portion
+from mealopt.documents.plan import Item, Meal, Plan, PlanDay
 from mealopt.plans.swap.written import same_items
 
 SALT = "salt"
@@ -76,3 +76,31 @@ def foods_changed(before: PlanDay, after: PlanDay) -> list[tuple[int, str, str]]
         found += [(meal.number, food, "") for food in sorted(was - now)]
         found += [(meal.number, "", food) for food in sorted(now - was)]
     return found
+
+
+def pots(days: Sequence[PlanDay], before: PlanDay, after: PlanDay) -> tuple[str, ...]:
+    """What is to be heard at the other end of a meal that is cooked for another day. days: the plan's, before."""
+    left = {meal.number: meal for meal in after.meals}
+    found = []
+    for meal in before.meals:
+        if left.get(meal.number) is meal:
+            continue
+        if meal.cooked_on is not None:
+            found.append(f"{meal.dish} was to come from what is cooked on {meal.cooked_on}: cook less there")
+        for day in days:
+            found += [
+                f"{day.day}, meal {one.number}: {one.dish} was to come from {before.day}'s pot: it is cooked on its day"
+                for one in day.meals
+                if one.cooked_on == before.day and one.dish_id == meal.dish_id
+            ]
+    return tuple(found)
+
+
+def rules_lost(before: Plan, after: Plan) -> tuple[str, ...]:
+    """Rules of the week that were met and are not any more, in words."""
+    met = {check.rule for check in before.week.checks if check.met}
+    return tuple(
+        f"the week no longer meets: {check.rule} (now {number(check.value)})"
+        for check in after.week.checks
+        if not check.met and check.rule in met
+    )

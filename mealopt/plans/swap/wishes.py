@@ -53,13 +53,20 @@ def asked(day: StandingDay, wishes: Wishes) -> Asked:
             number = aim.standing.meal.number
             struck = [one for one in struck if one.what not in back or one.meal not in (None, number)]
     struck = _remembered(struck, wishes, aims)
-    left = day.without(frozenset(wishes.drop))
+    left, pots = day.without(frozenset(wishes.drop)), _pots(day)
     found = []
     for standing in left.meals:
         number = standing.meal.number
         aim = replace(aims[number], standing=standing) if number in aims else Aim(standing)
-        found.append(_with_memory(aim, struck, held=number in wishes.hold or not standing.foods))
+        tied = not aim.asked and standing.meal.number in pots
+        found.append(_with_memory(aim, struck, held=number in wishes.hold or tied or not standing.foods))
     return Asked(left, tuple(found), tuple(struck), wishes.drop)
+
+
+def _pots(day: StandingDay) -> set[int]:
+    """Numbers of meals that are cooked for another day too, or come from another day's pot: they stay unless asked."""
+    later = {meal.dish_id for one in day.plan.days for meal in one.meals if meal.cooked_on == day.entry.day}
+    return {meal.number for meal in day.entry.meals if meal.cooked_on is not None or meal.dish_id in later}
 
 
 def check(day: StandingDay, wishes: Wishes) -> None:

@@ -11,6 +11,7 @@ from mealopt.plans.day.document import plan_day_entry, solve_entry
 from mealopt.plans.day.solve import SolvedDay
 from mealopt.plans.own import own_table
 from mealopt.plans.swap.wishes import Asked
+from mealopt.plans.week.refresh import refreshed
 from mealopt.recheck.check import assert_plan
 from mealopt.rules.problem import Problem
 
@@ -44,9 +45,11 @@ def rewritten(asked: Asked, found: Found) -> Plan:
     solve = solve_entry(answer, len(model.rows), model.columns, found.seconds).model_copy(update={"says": found.says})
     solved = SolvedDay(day.posed, found.problem, answer, found.seconds)
     entry = _entry(asked, plan_day_entry(solved, solve))
-    days = tuple(entry if one.day == entry.day else one for one in day.plan.days)
+    days = untied(day.plan.days, day.entry, entry)
     plan = day.plan.model_copy(update={"days": days} | ({"solve": solve} if day.plan.kind == "day" else {}))
     menu = day.wide.menu
+    if plan.kind == "week" or plan.groceries:
+        plan = refreshed(plan, menu)
     assert_plan(plan, menu.pantry.composition, menu.pantry, own_table(menu))
     return plan
 
@@ -64,6 +67,30 @@ def _entry(asked: Asked, entry: PlanDay) -> PlanDay:
             "notes": tuple(dict.fromkeys((*before.notes, *entry.notes))) if before.skipped else entry.notes,
         }
     )
+
+
+def untied(days: Sequence[PlanDay], before: PlanDay, after: PlanDay) -> tuple[PlanDay, ...]:
+    """The days with the changed one; a later meal that was to come from a changed pot is cooked on its own day."""
+    pots = {(before.day, dish) for dish in changed_pots(before, after)}
+
+    def mended(day: PlanDay) -> PlanDay:
+        meals = tuple(
+            meal.model_copy(update={"cooked_on": None}) if (meal.cooked_on, meal.dish_id) in pots else meal
+            for meal in day.meals
+        )
+        return day if meals == day.meals else day.model_copy(update={"meals": meals})
+
+    return tuple(after if one.day == after.day else mended(one) for one in days)
+
+
+def changed_pots(before: PlanDay, after: PlanDay) -> set[str]:
+    """Ids of the dishes that the day was to cook and now cooks otherwise or not at all."""
+    left = {meal.number: meal for meal in after.meals}
+    return {
+        meal.dish_id
+        for meal in before.meals
+        if meal.dish_id is not None and meal.cooked_on is None and left.get(meal.number) is not meal
+    }
 
 
 def _as_it_was(meal: Meal, before: Meal) -> Meal:
