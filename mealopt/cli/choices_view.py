@@ -51,7 +51,7 @@ def choices_page(plans: Sequence[Plan], asked: int) -> Iterator[RenderableType]:
     if len(plans) < asked:
         yield paragraph(f"No more than {len(plans)} were found that are near enough to the best and differ.")
     yield paragraph(
-        "Each meets every limit of the day and lies within 5 % of the best, as every gap is measured: of the penalty, or "
+        "Each meets every limit of the day and lies within 5 % of the best, measured as every gap is: of the penalty, or "
         "of 50 points where that is more."
     )
     yield heading("Cautions")
