@@ -51,8 +51,8 @@ def choices_page(plans: Sequence[Plan], asked: int) -> Iterator[RenderableType]:
     if len(plans) < asked:
         yield paragraph(f"No more than {len(plans)} were found that are near enough to the best and differ.")
     yield paragraph(
-        "Each meets every limit of the day and lies within 5 % of the best, measured as every gap is: of the penalty, or "
-        "of 50 points where that is more."
+        "Each meets every limit of the day and lies within 5 % of the best, measured as every gap is: of the penalty, "
+        "or of 50 points where that is more."
     )
     yield heading("Cautions")
     yield listed(dict.fromkeys(caution for plan in plans for caution in plan.days[0].cautions), CAUTION)

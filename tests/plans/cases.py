@@ -6,6 +6,7 @@ from typing import Any
 
 from mealopt import api
 from mealopt.documents.plan import Meal, Plan
+from mealopt.menu.dishes import shipped_menu
 from mealopt.people.case import Case
 from mealopt.people.reading import case_from_dict
 from mealopt.plans.day.pose import PosedDay, pose_day
@@ -49,3 +50,8 @@ def at(plan: Plan, time: str) -> Meal:
 def foods(plan: Plan) -> list[str]:
     """Every food of the day, as often as it is eaten."""
     return [item.food for meal in plan.days[0].meals for item in meal.items]
+
+
+def small_menu(*names: str) -> list[str]:
+    """What a case never wants, so that only these dishes are left."""
+    return [dish for dish in shipped_menu().dishes if dish not in names]
