@@ -130,12 +130,16 @@ def _taken_along(shopping: Shopping) -> None:
         st.markdown(f"From what is at home: {plain(words.at_home)}.")
     if words.also:
         st.markdown(f"You may need: {plain(words.also)}.")
-    if words.kept or words.gone:
+    if words.little:
+        st.markdown(f"Only a little is needed of: {plain(words.little)}.")
+    if words.kept or words.gone or words.at_home_left:
         st.header("Left over after the last day")
         if words.gone:
             st.markdown(f"Does not keep, use it up: {plain(words.gone)}.")
         if words.kept:
             st.markdown(f"Keeps: {plain(words.kept)}.")
+        if words.at_home_left:
+            st.markdown(f"Still at home of what was there: {plain(words.at_home_left)}.")
     st.header("To take along")
     text = api.groceries_text(shopping)
     with st.container(horizontal=True):
