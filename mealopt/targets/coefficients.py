@@ -277,7 +277,7 @@ EVE_LEAST = Coefficient(10, "g/kg", ACSM2016)
 EVE_LEAST_HEAVY = Coefficient(8, "g/kg", "Kerksick and others 2017, J Int Soc Sports Nutr 14:33")
 EVE_HEAVY = Coefficient(85, "kg", PROJECT)
 EVE_PROTEIN = Coefficient(1.2, "g/kg", PROJECT)
-EVE_FIBRE_AIM = Coefficient(10, "g", "Vanhauwaert and others 2015, Adv Nutr 6:820-827")
+EVE_FIBRE_AIM = Coefficient(12.5, "g", "the middle of 10-15 g/day: Vanhauwaert and others 2015, Adv Nutr 6:820-827")
 EVE_FIBRE_MOST = Coefficient(15, "g", "low-fibre diet, 10-15 g/day (read in later copies)")
 
 # Sweat, fluid and sodium

@@ -37,7 +37,7 @@ def fibre_band(energy_kcal: float, sex: str, age: int, *, eve: bool) -> tuple[Ba
     """The day's fibre, g, and how it came about. On an eve no floor, and a low-fibre day's most."""
     if eve:
         band = Band(None, float(EVE_FIBRE_AIM), float(EVE_FIBRE_MOST))
-        how = f"little fibre before a long event: at most {EVE_FIBRE_AIM:g} to {EVE_FIBRE_MOST:g} g, and no floor"
+        how = f"little fibre before a long event: at most {EVE_FIBRE_MOST:g} g, and no floor"
         return band, Step("fibre", float(EVE_FIBRE_AIM), "g", how, EVE_FIBRE_MOST.source)
     aim = min(max(fibre_by_energy(energy_kcal), float(FIBRE_LEAST)), float(FIBRE_AIM_MOST))
     how = (

@@ -7,13 +7,19 @@ charged, so a plate far down the card can be ruled out without looking at it.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from mealopt.core.filters import FoodFilter
+from mealopt.core.nutrients import FIBRE
 from mealopt.core.slots import KINDS, Slot
 from mealopt.menu.dishes import Menu
 from mealopt.menu.fit import misfit
 from mealopt.menu.plates import Larder, Plate, draw, plate
+
+#: A dish may hold so much more than its share of a low-fibre day's fibre, for others hold less.
+FIBRE_ROOM = 1.25
 
 
 class Card:
@@ -21,6 +27,7 @@ class Card:
 
     settled: slot index -> the one plate that stands there. breakfast: the seed of a breakfast that should be the same
     every day; "" where days differ. laid: the plates of each slot in their order, where that is known already.
+    fibre_share: grams of fibre per kcal that the day leaves, where it is held low; dishes that keep to it come first.
     """
 
     def __init__(
@@ -32,7 +39,9 @@ class Card:
         settled: Mapping[int, Plate] | None = None,
         breakfast: str = "",
         laid: Sequence[Sequence[Plate]] | None = None,
+        fibre_share: float | None = None,
     ) -> None:
+        self._fibre_share = fibre_share
         self._slots = slots
         self._breakfast = breakfast
         given = settled or {}
@@ -45,10 +54,14 @@ class Card:
     def _ordered(self, slot: Slot, larder: Larder, seed: str, protein_wanted: float) -> list[Plate]:
         wishes = larder.filter
         own = self._breakfast if self._breakfast and slot.kind == "breakfast" else f"{seed}|{slot.index}"
+        purpose = slot
+        if self._fibre_share is not None and slot.kind != "during":
+            most = min(FIBRE_ROOM * self._fibre_share * slot.energy_aim, slot.limits.get(FIBRE, math.inf))
+            purpose = replace(slot, limits={**slot.limits, FIBRE: most})
 
         fitting = (plate(dish, slot, larder) for dish in larder.menu.by_slot(slot.kind))
         found = (one for one in fitting if one is not None)
-        return sorted(found, key=lambda one: place_on_card(one, slot, wishes, protein_wanted, own))
+        return sorted(found, key=lambda one: place_on_card(one, purpose, wishes, protein_wanted, own))
 
     def deal(self, places: int) -> None:
         """Show so many plates of each slot, or all that there are."""

@@ -8,7 +8,7 @@ from hashlib import sha256
 
 from mealopt.core.bands import Band
 from mealopt.core.filters import FoodFilter
-from mealopt.core.nutrients import ENERGY, PROTEIN
+from mealopt.core.nutrients import ENERGY, FIBRE, PROTEIN
 from mealopt.core.slots import RefuelWindow, Slot
 from mealopt.errors import BadInput
 from mealopt.menu.dishes import Menu
@@ -73,7 +73,9 @@ class PosedDay:
     def card(self) -> Card:
         """A fresh card for the day."""
         wanted, settled = self.protein_wanted, self.settled_plates
-        return Card(self.slots, self.larder, self.seed, wanted, settled, self.breakfast_seed, self.laid)
+        fibre = self.bands[FIBRE].most
+        share = fibre / (self.bands[ENERGY].aim or 1.0) if self.targets.eve and fibre is not None else None
+        return Card(self.slots, self.larder, self.seed, wanted, settled, self.breakfast_seed, self.laid, share)
 
     @property
     def protein_wanted(self) -> float:

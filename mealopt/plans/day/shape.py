@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import replace
 
@@ -17,6 +18,9 @@ from mealopt.targets.windows import TimedSession
 
 #: Main meals of the eve of a long event may be this large, kcal (project's assumption).
 EVE_MAIN_MOST = 1600.0
+
+#: What a meal of that day holds on average, kcal, and how many there are at most (project's assumption).
+EVE_MEAL, EVE_MEALS_MOST = 520.0, 9
 
 
 def _timed(session: Session, number: int, during: tuple[float, float], later: int = 0) -> TimedSession:
@@ -65,7 +69,11 @@ def day_shape(
         cook_minutes=kitchen.cook_minutes,
         settled=settled,
     )
-    return replace(shape, main_most=EVE_MAIN_MOST) if targets.eve else shape
+    if not targets.eve:
+        return shape
+    # Food with little fat and fibre fills small plates: the stores fill by more meals, not by larger ones.
+    meals = max(kitchen.meals_per_day, min(EVE_MEALS_MOST, math.ceil(shape.energy_aim / EVE_MEAL)))
+    return replace(shape, main_most=EVE_MAIN_MOST, meals_per_day=meals)
 
 
 def day_layout(
