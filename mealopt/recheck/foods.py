@@ -36,6 +36,9 @@ _LABELS_ALLOWED: dict[str, frozenset[str]] = {
 }
 
 
+SALT = "salt"
+
+
 def broken_foods(day: PlanDay, books: Books) -> Iterator[str]:
     """Every item of the day by itself, and the day's most of each food."""
     for meal in day.meals:
@@ -100,6 +103,9 @@ def _most_of_the_day(day: PlanDay, books: Books, pantry: Pantry) -> Iterator[str
     past: dict[str, list[float]] = defaultdict(list)
     for meal in day.meals:
         for item in meal.items:
+            if item.food == SALT and meal.slot == "during":
+                # Salt for sweat goes by what is drunk, and is held to that in `fuel_drink`.
+                continue
             (past if meal.eaten else eaten)[item.food].append(item.grams)
             settled[item.food] += [item.grams] if books.is_settled(day, meal) else []
     energy = day.targets.get(ENERGY)

@@ -115,7 +115,7 @@ def test_eves_are_the_two_days_before_a_long_race(case: Make, session: Session) 
     assert carbohydrate[0] >= 10 * 68 - 1e-6
     assert carbohydrate[2] <= 12 * 68 + 1e-6
     assert eve.bands[PROTEIN].least == pytest.approx(1.2 * 68)
-    assert eve.bands[FIBRE] == Band(None, 10, 15)
+    assert eve.bands[FIBRE] == Band(None, 12.5, 15)
     assert eve.bands[FRUIT_VEGETABLE] == Band()
     assert (eve.bands[ENERGY].aim or 0) == pytest.approx(eve_energy(68))
     assert (eve.bands[FAT].least or 0) * 9 == pytest.approx(0.15 * eve_energy(68))

@@ -149,4 +149,4 @@ def test_fibre_aim_stays_between_25_and_45() -> None:
         25, 28, pytest.approx(37.8), 45,
     ]  # fmt: skip
     assert fibre_cost_over(3000) == pytest.approx(54)
-    assert fibre_band(3500, "male", 30, eve=True)[0] == Band(None, 10, 15)
+    assert fibre_band(3500, "male", 30, eve=True)[0] == Band(None, 12.5, 15)

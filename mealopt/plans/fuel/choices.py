@@ -23,6 +23,9 @@ SALT_STEP_G = 0.25
 #: A drink that is mixed from juice or lemonade is at most this share of it.
 JUICE_MOST = 0.7
 
+#: While a bottle lasts, it brings no more than so many times the most of an hour: no hour holds the next one's sugar.
+EVENLY = 1.15
+
 #: What must be known of a food before it stands in a session.
 KNOWN = (ENERGY, CARBOHYDRATE, FIBRE, FAT)
 
@@ -110,6 +113,7 @@ def _known(name: str, larder: Larder) -> Choice | None:
 def _strengths(foods: list[Choice], need: Need) -> list[tuple[int, ...]]:
     """Kitchen steps of a drink's foods: weak, middle and strong, within 4 % (or less by wish) and the most."""
     least = min(float(DRINK_LEAST), need.drink_most / 2.0)
+    each = need.hours / need.bottles
     first, wet = foods[0], foods[0].per_gram.get(WATER, 0.0) > 0.5
     second = foods[1] if len(foods) > 1 else None
     found: list[tuple[float, tuple[int, ...]]] = []
@@ -120,7 +124,7 @@ def _strengths(foods: list[Choice], need: Need) -> list[tuple[int, ...]]:
             grams = many * first.step_g * first.per_gram[CARBOHYDRATE]
             grams += more * second.step_g * second.per_gram[CARBOHYDRATE] if second else 0.0
             percent = 100.0 * grams / need.fill_ml
-            if least - 1e-9 <= percent <= need.drink_most + 1e-9:
+            if least - 1e-9 <= percent <= need.drink_most + 1e-9 and grams <= EVENLY * need.most * each + 3.0:
                 found.append((percent, (many, more) if second else (many,)))
     found.sort()
     if not found:

@@ -15,6 +15,9 @@ from mealopt.plans.fuel.solve import Packed
 #: Eating begins after so many minutes and ends so long before the end; times fall on whole fives.
 FIRST, LAST, GRID = 15, 10, 5
 
+#: What does not keep is eaten with so many minutes for each bite that is left of it.
+HURRY = 25
+
 
 @dataclass(frozen=True, slots=True)
 class Sip:
@@ -64,42 +67,43 @@ def drunk_by(bottles: Sequence[Sip], minute: float) -> float:
 
 
 def bites(packed: Packed, bottles: Sequence[Sip]) -> tuple[Bite, ...]:
-    """When what is eaten: evenly over the session, the thing that keeps the sum nearest to its line, seldom twice the
-    same in a row; what does not keep comes first."""
+    """When what is eaten: whenever the sum lags half a bite behind an even line, never in the first minutes or the
+    last; seldom twice the same in a row, and what does not keep in its time."""
+    minutes = packed.need.session.minutes
     left = {index: count * thing.thing.bites for index, (thing, count) in enumerate(packed.things)}
     whole = dict(left)
-    times = _times(packed.need.session.minutes, sum(left.values()))
-    total = sum(count * thing.holds[CARBOHYDRATE] for thing, count in packed.things)
-    total += drunk_by(bottles, packed.need.session.minutes)
+    total = sum(count * thing.holds[CARBOHYDRATE] for thing, count in packed.things) + drunk_by(bottles, minutes)
+    last = max(FIRST, minutes - LAST)
     found: list[Bite] = []
     eaten = 0.0
-    for place, minute in enumerate(times):
-        until = (minute + times[place + 1]) / 2 if place + 1 < len(times) else packed.need.session.minutes
-        wanted = total * until / packed.need.session.minutes - drunk_by(bottles, until) - eaten
-
-        def score(index: int, wanted: float = wanted, minute: int = minute) -> float:
-            thing = packed.things[index][0]
-            again = bool(found) and found[-1].thing.thing.flavour == thing.thing.flavour
-            late = thing.thing.hours_out is not None
-            return abs(wanted - _each(thing)) / 8.0 + 1.5 * again - 2.0 * left[index] / whole[index] - 6.0 * late
-
-        index = min((index for index in left if left[index]), key=score)
-        left[index] -= 1
-        thing = packed.things[index][0]
-        found.append(Bite(minute, thing, _each(thing)))
-        eaten += _each(thing)
+    for minute in range(FIRST, last + 1, GRID):
+        while any(left.values()):
+            lags = total * (minute + GRID / 2) / minutes - drunk_by(bottles, minute + GRID / 2) - eaten
+            index = _next(packed, left, whole, found, minute)
+            each = _each(packed.things[index][0])
+            if lags < each / 2 and minute < last:
+                break
+            left[index] -= 1
+            eaten += each
+            found.append(Bite(minute, packed.things[index][0], each))
     return tuple(found)
+
+
+def _next(packed: Packed, left: dict[int, int], whole: dict[int, int], found: list[Bite], minute: int) -> int:
+    """Which thing comes next: what would not keep any longer, then another flavour, then what there is most of."""
+
+    def score(index: int) -> float:
+        thing = packed.things[index][0]
+        again = bool(found) and found[-1].thing.thing.flavour == thing.thing.flavour
+        keeps = None if thing.thing.hours_out is None else 60.0 * thing.thing.hours_out - minute
+        hurries = keeps is not None and keeps < HURRY * left[index] + GRID
+        return again - 2.0 * left[index] / whole[index] - 6.0 * hurries
+
+    return min((index for index in left if left[index]), key=score)
 
 
 def _each(thing: Eaten) -> float:
     return thing.holds[CARBOHYDRATE] / thing.thing.bites
-
-
-def _times(minutes: int, count: int) -> list[int]:
-    """The middle of as many equal spans of the session, none in the first minutes or the last."""
-    last = max(FIRST, minutes - LAST)
-    middles = (minutes * (place + 0.5) / count for place in range(count))
-    return [min(last, max(FIRST, round(middle / GRID) * GRID)) for middle in middles]
 
 
 def by_hour(packed: Packed, bottles: Sequence[Sip], eaten: Sequence[Bite]) -> tuple[float, ...]:

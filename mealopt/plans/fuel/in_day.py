@@ -10,6 +10,7 @@ from mealopt.core.slots import Slot
 from mealopt.documents.plan import Meal
 from mealopt.menu.dishes import Dish
 from mealopt.menu.plates import Choice, Larder, Part, Plate, per_gram
+from mealopt.plans.fuel.choices import SALT
 from mealopt.plans.fuel.plan import Fuelled
 
 OPTIONAL = "optional: easy work can do without it; what is left over is eaten afterwards"
@@ -74,7 +75,8 @@ def _plate(slot: Slot, one: Fuelled, larder: Larder, prices: Mapping[str, float]
             settles="well",
             step_g=grams,
             steps=(1, 1),
-            most_day_g=food.most_day_g,
+            # Salt for sweat goes by what is drunk: it leaves the meals what a day may hold of it.
+            most_day_g=1e6 if name == SALT else food.most_day_g,
             price_per_gram=prices.get(name),
         )
         parts.append(Part(f"food_{place}", (1, 1), (grams, grams), (choice,)))

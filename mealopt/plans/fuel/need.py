@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from mealopt.people.case import Athlete, Case, Session
 from mealopt.targets.coefficients import FLUID_ROOM
@@ -30,6 +30,9 @@ POCKETS_OTHER = (200.0, 75.0)
 
 #: Bottles are filled in steps of so many ml, and not at all for less than so much.
 FILL_STEP, FILL_LEAST = 50, 150
+
+#: Salt is asked for from so many ml in all on.
+SALTED_FROM = 300
 
 #: Different things to eat, by hours: below this many hours at most so many.
 THINGS: tuple[tuple[float, int], ...] = ((1.75, 1), (3.0, 2), (5.0, 3), (8.0, 4), (99.0, 6))
@@ -97,6 +100,9 @@ def need_of(case: Case, day: str, number: int, energy: SessionEnergy) -> Need:
         sodium = sodium_in(session, athlete, fluid)
         if at_hand:
             bottles, fill = _filled(fluid, hours, size)
+        if bottles * fill < SALTED_FROM:
+            # In so little drink the smallest spoon of salt is too much of it.
+            sodium = replace(sodium, asked=False)
     base, more = POCKETS.get(session.kind, POCKETS_OTHER)
     return Need(
         case, day, number, energy, min(least, aim), aim, most, fluid, sodium, bottles, fill, min(at_hand, bottles),

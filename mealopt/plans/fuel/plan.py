@@ -15,7 +15,7 @@ from mealopt.menu.plates import Larder
 from mealopt.people.case import Case
 from mealopt.plans.fuel.document import fuel_plan
 from mealopt.plans.fuel.need import is_fuelled, need_of
-from mealopt.plans.fuel.solve import Packed, pack
+from mealopt.plans.fuel.solve import Packed, best_packed
 from mealopt.plans.fuel.words import meal_name
 from mealopt.table.prices import shipped_prices
 from mealopt.targets.model import DayTargets
@@ -77,6 +77,11 @@ class _Key:
         return isinstance(other, _Key) and (self.text, self.day, self.wishes) == (other.text, other.day, other.wishes)
 
 
+def forget() -> None:
+    """Forget the plans that were made, so that the next one is made anew: for measuring."""
+    _of_shipped.cache_clear()
+
+
 def _shipped(case: Case, day: str, targets: DayTargets, wishes: FoodFilter, seconds: float) -> dict[int, Fuelled]:
     return _of_shipped(_Key(case.model_dump_json(), case, day, targets, wishes, seconds))
 
@@ -98,7 +103,7 @@ def _fuelled(
             continue
         need = need_of(case, day, number, entry)
         room = {food.kin: max(0.0, OF_DAY * scale - taken[food.kin]) for food in foods.values()}
-        packed = pack(need, larder, _seed(case), room, seconds)
+        packed = best_packed(need, larder, _seed(case), room, seconds)
         for name, grams in packed.grams.items():
             taken[foods[name].kin] += grams / foods[name].most_day_g
         made = {thing.thing.id: thing.thing.minutes for thing, _ in packed.things}

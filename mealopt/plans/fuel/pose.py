@@ -24,7 +24,7 @@ from mealopt.targets.coefficients import (
 UNDER, OVER, SHORT = 0.6, 0.8, 6.0
 #: So near to the aim a gram costs next to nothing.
 FREE, FREE_COST = 0.05, 0.05
-SALT_OFF = 0.1
+SALT_OFF = 1.0
 DIFFERENT, DIFFERENT_DRINK, LESS = 4.0, 2.0, 12.0
 SITTING, GRAM, HEAVY = 0.25, 0.004, 0.05
 NEAR_ZERO = {PROTEIN: 0.3, FAT: 0.6, FIBRE: 1.0}
@@ -139,7 +139,7 @@ def _sodium(posed: Posed) -> None:
     _add(posed, "sodium ceiling", terms, most=ceiling)
     if sodium.asked:
         low, high = posed.model.column(cost=SALT_OFF), posed.model.column(cost=SALT_OFF)
-        off, more = posed.model.column(cost=SALT_OFF / 10), posed.model.column(cost=SALT_OFF / 10)
+        off, more = posed.model.column(cost=SALT_OFF / 100), posed.model.column(cost=SALT_OFF / 100)
         _add(posed, "sodium low", [*terms, (low, 1.0)], sodium.least * need.litres)
         _add(posed, "sodium high", [*terms, (high, -1.0)], most=sodium.most * need.litres)
         aim = sodium.aim * need.litres
@@ -205,10 +205,9 @@ def _room(posed: Posed, room: Mapping[str, float], kins: Mapping[str, tuple[str,
     held += [(c, m.grams) for c, m in zip(posed.bottles, posed.mixes, strict=True)]
     for column, grams in held:
         for name, amount in grams.items():
-            kin, most = kins[name]
-            by_kin[kin].append((column, amount / most))
-    if posed.salt is not None:
-        kin, most = kins[SALT]
-        by_kin[kin].append((posed.salt, posed.need.bottles * SALT_STEP_G / most))
+            # Salt goes by what is drunk, not by what a day's meals may hold of it.
+            if name != SALT:
+                kin, most = kins[name]
+                by_kin[kin].append((column, amount / most))
     for kin, terms in sorted(by_kin.items()):
         _add(posed, f"a day's {kin}", terms, most=max(0.0, room.get(kin, 1.0)))

@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from mealopt.core.nutrients import SODIUM
 from mealopt.errors import OutOfTime
-from mealopt.menu.plates import Larder
+from mealopt.menu.plates import Larder, per_gram
 from mealopt.plans.fuel.choices import SALT, SALT_STEP_G, Eaten, Mix, mixes_for, things_for
-from mealopt.plans.fuel.need import Need
+from mealopt.plans.fuel.need import FILL_LEAST, Need
 from mealopt.plans.fuel.pose import Posed, pose
 
 #: Distance from the best that is proven, as a share and in points: half a thing more or less.
 GAP, GAP_POINTS = 0.02, 1.0
+
+#: ml less in each bottle that are tried in turn where salt misses its band.
+LESS_FILLED = (50, 100)
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +56,28 @@ def pack(need: Need, larder: Larder, seed: str, room: Mapping[str, float], secon
     kins = {name: (foods[name].kin, foods[name].most_day_g) for name in names if name in foods}
     posed = pose(need, things, mixes, salt.per_gram[SODIUM] if salt else 0.0, room, kins)
     return _solved(posed, seconds)
+
+
+def best_packed(need: Need, larder: Larder, seed: str, room: Mapping[str, float], seconds: float = 5.0) -> Packed:
+    """The same; where salt in whole steps misses its band, with bottles that are filled a little less."""
+    found = pack(need, larder, seed, room, seconds)
+    for less in LESS_FILLED:
+        if need.fill_ml - less < FILL_LEAST or _salt_off(found, larder) <= 0.0:
+            break
+        other = pack(replace(need, fill_ml=need.fill_ml - less), larder, seed, room, seconds)
+        if _salt_off(other, larder) < _salt_off(found, larder):
+            found = other
+    return found
+
+
+def _salt_off(packed: Packed, larder: Larder) -> float:
+    """How far sodium lies outside its band, mg for each litre; 0 where none is asked."""
+    sodium, litres = packed.need.sodium, packed.need.litres
+    if sodium is None or not sodium.asked or not litres:
+        return 0.0
+    foods, pantry = larder.menu.pantry.foods, larder.menu.pantry
+    held = sum(grams * per_gram(foods[name], pantry).get(SODIUM, 0.0) for name, grams in packed.grams.items()) / litres
+    return max(0.0, sodium.least - held, held - sodium.most)
 
 
 def _solved(posed: Posed, seconds: float) -> Packed:
