@@ -75,8 +75,10 @@ def watch(days: int) -> Seen:
     return seen
 
 
-def why_no_dish(dish: str, seen: Seen) -> str:
+def why_no_dish(dish: str, menu: Menu, seen: Seen) -> str:
     """Why the days never chose this dish."""
+    if set(menu.dishes[dish].slots) == {"during"}:
+        return "for settled meals: in a session its fuel plan stands"
     if not seen.fits[dish]:
         return "never fits a meal: its slots, energy, kitchen or foods rule it out"
     if not seen.dealt[dish]:
@@ -103,7 +105,7 @@ def report(seen: Seen, menu: Menu) -> list[str]:
     return [
         f"{seen.days} days planned, {seen.failed} without a plan at this gap and time",
         f"{len(menu.dishes) - len(dishes)} of {len(menu.dishes)} dishes chosen; never:",
-        *(f"  {dish}: {why_no_dish(dish, seen)}" for dish in dishes),
+        *(f"  {dish}: {why_no_dish(dish, menu, seen)}" for dish in dishes),
         f"{len(eatable) - len(foods)} of {len(eatable)} foods chosen (seasonings left out); never:",
         *(f"  {food}: {why_no_food(food, menu, seen)}" for food in foods),
     ]
