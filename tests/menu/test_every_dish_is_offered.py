@@ -1,4 +1,4 @@
-"""Every dish can be chosen for some athlete: it lies on the card of a made-up day, and fits that meal in whole steps."""
+"""Every dish is for some athlete: it lies on the card of a made-up day, and fits that meal in whole steps."""
 
 from __future__ import annotations
 
