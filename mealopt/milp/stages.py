@@ -115,9 +115,9 @@ class _Stages:
                 if not self.search.known():
                     self._few()
             self.engine.set_most(off)
+            self._rule_out()
             if self.search.known() or self.search.over():
                 break
-        self._rule_out()
 
     def _not_among(self, fewest: int, most: int) -> list[int]:
         """All options but a few of each group: those that the linear program leans on most."""

@@ -2,21 +2,28 @@
 
 Both sexes, 18 to 70 years, 45 to 115 kg; endurance work from 0 to 45 kcal per kg and day; none to three sessions in
 waking hours; early, usual and late shifts; every resting equation; by day and even; each diet, gluten-free, and one or
-two of the 14 allergens left out. `python -m tests.plans.random_cases vegan 0 40` plans forty and counts how they end.
+two of the 14 allergens left out. `python -m tests.plans.random_cases vegan 0 40` plans forty and counts how they end;
+`--processor` gives each so many seconds of the processor, `--lines` plans once more with what is offered where nothing
+fits.
 """
 
 from __future__ import annotations
 
 import random
-import sys
 import time
+from argparse import ArgumentParser
 from collections import Counter
 from dataclasses import dataclass, field
 from typing import Any, get_args
 
+from mealopt import api, errors
 from mealopt.core.clock import clock, minutes_of
 from mealopt.core.filters import ALLERGENS
+from mealopt.documents.plan import Plan
+from mealopt.people.case import Case
 from mealopt.people.goal import RestingEquation
+from mealopt.people.reading import case_from_dict
+from tests.plans.remedies import with_lines
 
 KINDS = ("omnivore", "vegetarian", "pescatarian", "vegan", "gluten_free", "allergens")
 EQUATIONS: tuple[str, ...] = get_args(RestingEquation)
@@ -140,26 +147,74 @@ def _sessions(draw: random.Random, mass_kg: float, kitchen: dict[str, Any]) -> l
     return day.sessions
 
 
-def _ends(seed: int, kind: str) -> str:
-    """Plan one case; how it ended, in a word, and more on standard output where it is worth a look."""
-    from mealopt import api, errors
-    from mealopt.people.reading import case_from_dict
+@dataclass(frozen=True)
+class _Asked:
+    """How each case is planned. processor: seconds of it, whatever the clock says; lines: whether what is offered where
+    nothing fits is written into the case and planned."""
 
+    gap: float
+    processor: float
+    lines: bool
+
+    def plan(self, case: Case) -> Plan:
+        """The tuesday of the case."""
+        start = time.process_time()
+
+        def spent() -> bool:
+            return time.process_time() - start > self.processor
+
+        return api.plan_day(case, "tue", gap=self.gap, seconds=20 * self.processor, stop=spent)
+
+
+def _ends(seed: int, kind: str, asked: _Asked) -> str:
+    """Plan one case; how it ended, in a word, and more on standard output where it is worth a look."""
     case, start = case_from_dict(make(seed, kind), "random"), time.process_time()
     try:
-        plan = api.plan_day(case, "tue")
+        plan = asked.plan(case)
+    except errors.Refused:
+        return "Refused"
+    except KeyboardInterrupt:
+        print(f"{kind} {seed}: no plan in {asked.processor:g} s of the processor", flush=True)
+        return "OutOfTime"
     except errors.MealoptError as error:
-        if not isinstance(error, errors.Refused):
-            print(f"{kind} {seed}: {type(error).__name__}: {error}", flush=True)
-        return type(error).__name__
+        print(f"{kind} {seed}: {type(error).__name__}: {error}", flush=True)
+        helped = _helps(case, error, asked) if asked.lines and isinstance(error, errors.Unplannable) else ""
+        return type(error).__name__ + helped
     took = time.process_time() - start
-    if took > 3 or plan.solve.status != "optimal":
+    if broken := api.recheck(plan):
+        print(f"{kind} {seed}: {broken}", flush=True)
+    if took > 3 or plan.solve.status == "limit":
         kcal = plan.days[0].totals["energy_kcal"]
         print(f"{kind} {seed}: {plan.solve.status}, {took:.1f} s, {kcal:.0f} kcal, gap {plan.solve.gap}", flush=True)
     return plan.solve.status
 
 
+def _helps(case: Case, error: errors.Unplannable, asked: _Asked) -> str:
+    """Whether the day is planned with the lines that are offered, in words."""
+    if not error.remedies:
+        return " without lines"
+    try:
+        asked.plan(with_lines(case, error.remedies))
+    except (errors.MealoptError, KeyboardInterrupt) as still:
+        print(f"    with {error.remedies}: {type(still).__name__}: {still}", flush=True)
+        return ", lines do not help"
+    return ", lines help"
+
+
+def _main() -> None:
+    parser = ArgumentParser(description="Plan random cases and count how they end.")
+    parser.add_argument("kinds", help=f"of {', '.join(KINDS)}, with commas between, or all")
+    parser.add_argument("first", type=int)
+    parser.add_argument("last", type=int, help="the first seed that is not planned any more")
+    parser.add_argument("--gap", type=float, default=0.01)
+    parser.add_argument("--processor", type=float, default=20.0, help="seconds of the processor a case")
+    parser.add_argument("--lines", action="store_true", help="plan with the lines that are offered, too")
+    given = parser.parse_args()
+    asked = _Asked(given.gap, given.processor, given.lines)
+    for kind in KINDS if given.kinds == "all" else given.kinds.split(","):
+        ends = Counter(_ends(number, kind, asked) for number in range(given.first, given.last))
+        print(kind, dict(ends), flush=True)
+
+
 if __name__ == "__main__":
-    for asked in sys.argv[1].split(",") if sys.argv[1] != "all" else KINDS:
-        ends = Counter(_ends(number, asked) for number in range(int(sys.argv[2]), int(sys.argv[3])))
-        print(asked, dict(ends), flush=True)
+    _main()

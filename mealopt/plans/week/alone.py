@@ -14,6 +14,7 @@ from mealopt.milp.answer import Answer, Status
 from mealopt.milp.stages import Stop, solve_in_stages, tolerance
 from mealopt.plans.day.card import Card
 from mealopt.plans.day.pose import PosedDay
+from mealopt.plans.day.servable import servable
 from mealopt.plans.day.solve import NothingFits, SolvedDay, beyond, first_places, solve_posed
 from mealopt.rules import weights
 from mealopt.rules.problem import Problem
@@ -77,8 +78,10 @@ def stages(
 ) -> Answer:
     """The problem solved in stages. prove: False ends with the first answer."""
     groups = [[serving.served for serving in options] for options in problem.servings]
-    decisive = problem.decisive()
-    return solve_in_stages(problem.model, groups, gap, weights.FLOOR, seconds, None, decisive, beat, stop, proof=prove)
+    decisive, may_be = problem.decisive(), servable(problem)
+    return solve_in_stages(
+        problem.model, groups, gap, weights.FLOOR, seconds, None, decisive, beat, stop, may_be, proof=prove
+    )
 
 
 def dealt(posed: PosedDay, places: int) -> tuple[Card, Problem]:
