@@ -23,7 +23,7 @@ def ending(kind: str, seed: int) -> Plan | Refused | Unplannable:
     The gap is wide, for this is not about how near the best it is; the time is long, for others may use the cores.
     """
     try:
-        return api.plan_day(case_from_dict(make(seed, kind), "random case"), "tue", gap=0.1, seconds=60)
+        return api.plan_day(case_from_dict(make(seed, kind), "random case"), "tue", gap=1.0, seconds=60)
     except (Refused, Unplannable) as reason:
         return reason
 

@@ -40,10 +40,10 @@ def small_day(seed: int, dishes: int = 5, **keys: object) -> PosedDay:
 
 
 def exact(day: PosedDay) -> Answer:
-    """The whole card's model, solved in one piece and nearly to its end."""
+    """The whole card's model, solved in one piece and nearly to its end, without what the stages leave out."""
     card = day.card()
     card.deal(10_000)
-    return Highs(day.problem(card).model).solve(gap=1e-9, seconds=60.0, gap_absolute=0.01)
+    return Highs(day.problem(card).model).solve(gap=1e-9, seconds=60.0, gap_absolute=0.05)
 
 
 @pytest.mark.parametrize(("seed", "wishes"), [(0, 0), (1, 0), (1, 40)])
@@ -52,7 +52,10 @@ def test_the_bound_of_a_card_covers_all_dishes(seed: int, wishes: int, monkeypat
 
     wishes: so many preferred foods, of which a short card holds some only.
     """
-    day, gap = small_day(seed, prefer=random.Random(seed).sample(sorted(shipped_pantry().foods), wishes)), 0.004
+    day, gap = (
+        small_day(seed, dishes=4, prefer=random.Random(seed).sample(sorted(shipped_pantry().foods), wishes)),
+        0.004,
+    )
     whole = exact(day)
     for places in (1, 3):
         monkeypatch.setattr(solve, "first_places", lambda slots, places=places: places)
