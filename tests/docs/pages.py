@@ -14,7 +14,7 @@ from pathlib import Path
 
 from pydantic import BaseModel
 
-from mealopt.documents import parts, plan
+from mealopt.documents import fuel, parts, plan
 from mealopt.people.reference import case_reference
 from mealopt.rules import weights
 from mealopt.rules.registry import Family, families
@@ -32,6 +32,13 @@ MODELS: tuple[type[BaseModel], ...] = (
     plan.SkippedMeal,
     plan.Struck,
     plan.SessionEntry,
+    fuel.FuelPlan,
+    fuel.FuelFluid,
+    fuel.FuelSodium,
+    fuel.Bottle,
+    fuel.Carried,
+    fuel.FuelFood,
+    fuel.FuelStep,
     plan.Meal,
     plan.Item,
     parts.TargetBand,
