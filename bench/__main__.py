@@ -7,7 +7,7 @@ import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from bench import day, fuel, naive, recheck, startup
+from bench import day, fuel, naive, recheck, replan, startup
 from bench.cases import CASES, digest
 from bench.measure import load, load_lines, machine
 from bench.table import Section
@@ -18,6 +18,7 @@ PARTS: dict[str, Callable[[Days], Section]] = {
     "startup": startup.measure,
     "day": day.measure,
     "recheck": recheck.measure,
+    "replan": replan.measure,
     "naive": naive.measure,
     "fuel": fuel.measure,
 }
