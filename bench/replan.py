@@ -40,11 +40,11 @@ def measure(days: Days) -> Section:
     walls, processor, faults = [], [], []
     ends: Counter[str] = Counter()
     kept = meals = 0
-    for number, (name, plan) in enumerate(_plans(wanted, days.options.seconds)):
+    for number, (name, plan) in enumerate(_plans(wanted, days.options.limit)):
         happened = happening(number, plan)
         with stopwatch() as took:
             try:
-                found = api.replan(plan, happened.now, seconds=days.options.seconds, **happened.keys)
+                found = api.replan(plan, happened.now, seconds=days.options.limit, **happened.keys)
             except MealoptError as error:
                 ends[type(error).__name__] += 1
                 faults.append(f"{name}, {happened.now}, {happened.keys}: {error}")

@@ -86,8 +86,9 @@ def _side_by_side(changes: list[MealPair]) -> Iterator[RenderableType]:
         assert change.after is not None
         before = Text("-", style=QUIET) if change.before is None else _written(change.before, change.after)
         now = Text("as planned", style=GOOD) if not change.changed else _written(change.after, change.before)
+        if table.row_count:
+            table.add_row("", "", "")
         table.add_row(Text(change.after.time), before, now)
-        table.add_row("", "", "")
     yield table
 
 

@@ -25,6 +25,9 @@ from mealopt.cli.wording import (
 if TYPE_CHECKING:
     from mealopt.api import Binding, Plan, PlanDay, WhyNot
 
+#: Points below this are not shown.
+LEAST_SHOWN = 0.05
+
 POINTS = "The ideal day has 0 points, and one point is about what a person would just notice."
 
 
@@ -45,7 +48,8 @@ def why_page(plan: Plan, entry: PlanDay, found: Sequence[Binding]) -> Iterator[R
     total = sum(entry.penalty.values())
     if total > 0:
         yield heading("Where the day's points come from")
-        rows = sorted(entry.penalty.items(), key=lambda share: -share[1])
+        rows = sorted(((term, points) for term, points in entry.penalty.items() if points >= LEAST_SHOWN),
+                      key=lambda share: -share[1])  # fmt: skip
         yield from numbered(["points"], [(term, [f"{points:.1f}"]) for term, points in rows])
     yield paragraph(f"\n{POINTS}", QUIET)
     yield heading("Cautions")

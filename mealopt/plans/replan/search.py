@@ -20,7 +20,7 @@ from mealopt.plans.replan.options import Options
 from mealopt.rules.problem import Problem
 
 #: Shares of the time that is left: for the planned dishes, for any dishes, for one set of dishes.
-HELD, ANY, ONE = 0.3, 0.6, 0.3
+HELD, ANY, ONE, ONE_SHARE = 0.3, 0.6, 0.3, 0.1
 
 #: Seconds for one set of dishes, and for the fewest changes to it: both are small.
 ONE_MOST, FEW_MOST = 1.0, 4.0
@@ -75,7 +75,9 @@ def seek(day: DayAnew, options: Options, seconds: float) -> RestFound:
             raise Unplannable(f"{day.posed.day}: the meals that are left cannot be served within their windows")
         raise OutOfTime(f"no plan was found in {seconds:g} s; give it more with --seconds")
     harm = chosen.harm + max(NOUGHT, 0.01 * chosen.harm)
-    found = chosen.near.least_changed(harm, changes_of(chosen.near, options.held), min(FEW_MOST, left()))
+    found = chosen.near.least_changed(
+        harm, changes_of(chosen.near, options.held), min(max(FEW_MOST, HELD * seconds), left())
+    )
     # The nearest day stands where time ends before one with fewer changes is found.
     answer = found if found.values else replace(chosen.answer, status=Status.LIMIT)
     model, took = chosen.near.model, time.perf_counter() - start
@@ -111,7 +113,7 @@ def _nearest(day: DayAnew, options: Options, left: Left) -> tuple[_Tried, float]
     for plates in islice(_with_fewer_dishes(dishes, options), SETS):
         if left(1.0) < BLINK:
             break
-        one = tried(plates, min(ONE_MOST, left(ONE)))
+        one = tried(plates, max(min(ONE_MOST, left(ONE)), left(ONE_SHARE)))
         if one.harm <= enough:
             return one, bound
     return dishes, bound
