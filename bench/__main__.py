@@ -7,7 +7,7 @@ import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from bench import day, fuel, naive, recheck, replan, startup
+from bench import day, fuel, naive, recheck, replan, startup, week
 from bench.cases import CASES, digest
 from bench.measure import load, load_lines, machine
 from bench.table import Section
@@ -21,6 +21,7 @@ PARTS: dict[str, Callable[[Days], Section]] = {
     "replan": replan.measure,
     "naive": naive.measure,
     "fuel": fuel.measure,
+    "week": week.measure,
 }
 
 

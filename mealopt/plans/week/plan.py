@@ -48,7 +48,7 @@ def plan_one_week(
             return pressed() or (stop is not None and stop())
 
         with Crew(task_of(case, days, wanted), processes or cores(), stopped) as crew:
-            search = Search(crew, state, gap, seconds, solver, progress, stopped, start)
+            search = Search(crew, state, gap, seconds, solver, progress, stopped, start=start)
             search.run()
             taken = time.perf_counter() - start
             by_hand = stopped() and not search.proven()

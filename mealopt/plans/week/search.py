@@ -23,6 +23,9 @@ MENDED, FIRST_GAP = 3, 0.6
 #: Gap to which a day is mended, and seconds for it.
 MEND_GAP, MEND_SECONDS = 0.008, 6.0
 
+#: Times that a day's bound is looked at again, each for twice as long.
+TIGHTENED = 3
+
 #: Points above its bound from which on a day is looked at more closely, and the gap then.
 WORTH_POLISH, POLISH_GAP = 0.3, 0.003
 
@@ -41,7 +44,10 @@ Progress = Callable[[str], None]
 
 @dataclass(slots=True)
 class Search:
-    """One run. mended: day -> times; stale: days not mended since the week last changed."""
+    """One run. clock: what the seconds are counted by; start: on it, where the run began before.
+
+    mended: day -> times; stale: days not mended since the week last changed.
+    """
 
     crew: Crew
     week: WeekState
@@ -50,18 +56,19 @@ class Search:
     solver: str = "highs"
     progress: Progress | None = None
     stop: Stop | None = None
-    start: float = field(default_factory=time.perf_counter)
+    clock: Callable[[], float] = time.perf_counter
+    start: float = -1.0
     mended: dict[str, int] = field(default_factory=dict)
     stale: set[str] = field(default_factory=set)
     prices: Mapping[str, float] = field(default_factory=dict)
     priced: dict[str, float] = field(default_factory=dict)
-    tightened: dict[str, float] = field(default_factory=dict)
+    tightened: dict[str, int] = field(default_factory=dict)
     polished: dict[str, DayAnswer] = field(default_factory=dict)
     asked_alone: set[str] = field(default_factory=set)
 
     def left(self) -> float:
         """Seconds that are left."""
-        return self.seconds - (time.perf_counter() - self.start)
+        return self.seconds - (self.clock() - self.start)
 
     def stopped(self) -> bool:
         """Whether somebody asked to stop."""
@@ -87,6 +94,7 @@ class Search:
         Raises what a day raises that cannot be planned; OutOfTime where the time ended before each day had a plan;
         KeyboardInterrupt where it was stopped before.
         """
+        self.start = self.clock() if self.start < 0 else self.start
         for day in self.week.days:
             self.crew.ask(Ask("first", day, seconds=max(1.0, FIRST * self.seconds), solver=self.solver))
         self._listen(lambda: self.week.whole)
@@ -175,10 +183,12 @@ class Search:
             return None
         day = max(open_days, key=self._best)
         self.asked_alone.add(day)
-        return self._alone(day, FIRST_GAP * self.gap)
+        return self._alone(
+            day, FIRST_GAP * self.gap, max(PROOF_SECONDS, self.left() * self.crew.size / (2 * len(open_days)))
+        )
 
-    def _alone(self, day: str, gap: float) -> Ask:
-        seconds = max(1.0, min(PROOF_SECONDS, self.left()))
+    def _alone(self, day: str, gap: float, most: float = PROOF_SECONDS) -> Ask:
+        seconds = max(1.0, min(most, self.left()))
         return Ask("alone", day, gap, seconds, beat=self._best(day), solver=self.solver)
 
     def _polish(self, busy: set[str]) -> Ask | None:
@@ -204,13 +214,13 @@ class Search:
         apart = {
             day: self._best(day) - week.alone.get(day, 0.0)
             for day in week.days
-            if day not in busy and day not in self.tightened
+            if day not in busy and self.tightened.get(day, 0) < TIGHTENED
         }
         day = max(apart, key=lambda name: apart[name], default=None)
         if day is None or apart[day] < 0.004 * week.floor / len(week.days):
             return None
-        self.tightened[day] = apart[day]
-        return self._alone(day, min(0.003, self.gap / 4))
+        times = self.tightened[day] = self.tightened.get(day, 0) + 1
+        return self._alone(day, min(0.004, self.gap / 4), PROOF_SECONDS * 2**times)
 
     def _price(self, busy: set[str]) -> Ask | None:
         """A day with prices, once they are set: a row that stays missed is worth its whole charge."""

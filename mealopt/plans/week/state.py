@@ -121,31 +121,34 @@ class WeekState:
             self.stands[day] = answer
             return True
         before = self.value
-        self._settle()
+        for start, fixed in ((self.stands, ""), ({**self.stands, day: answer}, day)):
+            mix = self._exchanged(start, fixed)
+            if self._in_time(mix) and self._worth(mix) < self.value - WORTH:
+                self.stands = mix
         return self.value < before - WORTH
 
-    def _settle(self) -> None:
-        """Exchange one day's answer for another kept one while the week gets better."""
+    def _worth(self, answers: Mapping[str, DayAnswer]) -> float:
+        return sum(answer.value for answer in answers.values()) + self._charge(answers)
+
+    def _exchanged(self, start: Mapping[str, DayAnswer], fixed: str) -> dict[str, DayAnswer]:
+        """The mix that is reached from this one by exchanging one day's answer after the other, but the fixed day's."""
+        mix = dict(start)
         better = True
         while better:
             better = False
-            for day in self.days:
-                better = self._exchange(day) or better
+            for day in mix:
+                if day != fixed and len(self.pool[day]) > 1:
+                    here = self._worth(mix)
+                    found = min(self.pool[day], key=lambda one, day=day: self._tried(mix, day, one))  # type: ignore[misc]
+                    if found is not mix[day] and self._tried(mix, day, found) < here - WORTH:
+                        mix[day] = found
+                        better = True
+        return mix
 
-    def _exchange(self, day: str) -> bool:
-        if len(self.pool.get(day, ())) < 2 or not self.stands:
-            return False
-        rest: dict[int, float] = {
-            place: answer.value + self._charge({**self.stands, day: answer})
-            for place, answer in enumerate(self.pool[day])
-            if answer is self.stands[day] or self._in_time({**self.stands, day: answer})
-        }
-        place = min(rest, key=lambda one: rest[one])
-        here = self.stands[day].value + self.charge
-        if rest[place] < here - WORTH:
-            self.stands[day] = self.pool[day][place]
-            return True
-        return False
+    def _tried(self, mix: Mapping[str, DayAnswer], day: str, answer: DayAnswer) -> float:
+        """The worth of a mix with another answer for a day; infinite where a day then has too little time to cook."""
+        other = {**mix, day: answer}
+        return self._worth(other) if self._in_time(other) else float("inf")
 
     def bound_by_prices(self, prices: Mapping[str, float], bounds: Sequence[float]) -> None:
         """Take the bound that days with these prices give, one for each day."""

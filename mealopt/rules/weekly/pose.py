@@ -36,17 +36,17 @@ def _within(problem: Problem, row: WeekRow, others: Sequence[Shares]) -> Iterato
     rest = summed(row, others)
     if row.form == "times":
         most = row.most or 0.0
-        for word, served in _servings(problem, row).items():
+        for word, served in servings_of(problem, row).items():
             over = problem.cost_column(WEEK, row.charge)
             yield Row(f"week_{row.name}_{word}", (*served, (over, -1.0)), most=max(0.0, most - rest[word]))
     elif row.form == "kinds":
         need = (row.least or 0.0) - len(rest)
-        kinds = {word: used for word, used in _kinds(problem, row).items() if word not in rest}
+        kinds = {word: used for word, used in kinds_of(problem, row).items() if word not in rest}
         if need > 0:
             yield from _covering(problem, row, kinds, need)
     elif row.form == "days":
         need = (row.least or 0.0) - rest[""]
-        terms = _amounts(problem, row)
+        terms = amounts(problem, row)
         if need > 0 and terms:
             here = problem.model.column(0.0, 1.0, whole=True)
             yield Row(f"week_{row.name}_portion", (*terms, (here, -row.portion)), least=0.0)
@@ -57,7 +57,7 @@ def _within(problem: Problem, row: WeekRow, others: Sequence[Shares]) -> Iterato
 
 
 def _sum(problem: Problem, row: WeekRow, rest: float) -> Iterator[Row]:
-    terms = tuple(_amounts(problem, row))
+    terms = tuple(amounts(problem, row))
     if row.least is not None and terms and (rest < row.least or not row.adds):
         short = problem.cost_column(WEEK, row.charge)
         yield Row(f"week_{row.name}_least", (*terms, (short, 1.0)), least=MARGIN * row.least - rest)
@@ -87,25 +87,27 @@ def pose_prices(problem: Problem, rows: Iterable[WeekRow], prices: Mapping[str, 
         if not price or row.form == "times":
             continue
         if row.form == "kinds":
-            for word, used in sorted(_kinds(problem, row).items()):
+            for word, used in sorted(kinds_of(problem, row).items()):
                 here = problem.model.column(0.0, 1.0, cost=-price)
                 terms = ((here, 1.0), *((column, -1.0) for column in used))
                 problem.model.rows.append(Row(f"week_{row.name}_{word}", terms, most=0.0))
         elif row.form == "days":
             here = problem.model.column(0.0, 1.0, whole=True, cost=-price)
-            terms = (*_amounts(problem, row), (here, -row.portion))
+            terms = (*amounts(problem, row), (here, -row.portion))
             problem.model.rows.append(Row(f"week_{row.name}_portion", terms, least=0.0))
         else:
-            for column, amount in _amounts(problem, row):
+            for column, amount in amounts(problem, row):
                 problem.model.cost[column] -= price * amount
 
 
-def _amounts(problem: Problem, row: WeekRow) -> list[Term]:
+def amounts(problem: Problem, row: WeekRow) -> list[Term]:
+    """Terms whose sum is what the day's foods count toward a row of the form "sum" or "days"."""
     assert row.per_gram is not None
     return [term for food in problem.foods() if (each := row.per_gram(food.choice)) for term in food.amounts(each)]
 
 
-def _kinds(problem: Problem, row: WeekRow) -> dict[str, list[int]]:
+def kinds_of(problem: Problem, row: WeekRow) -> dict[str, list[int]]:
+    """Word -> columns of the foods that count as it."""
     assert row.kind is not None
     found: dict[str, list[int]] = defaultdict(list)
     for food in problem.foods():
@@ -115,7 +117,8 @@ def _kinds(problem: Problem, row: WeekRow) -> dict[str, list[int]]:
     return found
 
 
-def _servings(problem: Problem, row: WeekRow) -> dict[str, list[Term]]:
+def servings_of(problem: Problem, row: WeekRow) -> dict[str, list[Term]]:
+    """Word -> terms of the meals that count as it."""
     assert row.meal is not None
     found: dict[str, list[Term]] = defaultdict(list)
     for serving in problem.all_servings:
