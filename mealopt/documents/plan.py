@@ -188,7 +188,8 @@ class Grocery(Part):
     food: the pantry's name; foods: all of its foods that the line is for (raw and boiled carrots are one thing to buy).
     days: on which it is cooked or eaten. packs and pack_g are 0 where no pack is known. says: the line as a shopper
     reads it. shop: the first or the second one. left_g: what remains of it. staple: a kitchen is taken to have it, so
-    that nothing is bought.
+    that nothing is bought. shares: the food in whose line the packs stand, where several foods are one thing to buy;
+    then at_home_g is what this food takes of them.
     """
 
     aisle: Words
@@ -205,6 +206,7 @@ class Grocery(Part):
     shop: Count = 1
     left_g: Amount = 0.0
     staple: Flag = False
+    shares: str = ""
 
 
 class WeekCheck(Part):

@@ -48,7 +48,10 @@ def broken_groceries(plan: Plan, books: Books) -> Iterator[str]:
         elif count > 1:
             yield f"the groceries: {food} stands in {count} lists of foods that are one thing to buy"
     for foods, lines in groups.items():
-        yield from (f"the groceries: {min(foods)}: {says}" for says in _group(foods, lines, asked, books.pantry))
+        for food in sorted(foods & asked.keys()):
+            of_food = [line for line in lines if line.food == food]
+            yield from (f"the groceries: {food}: {says}" for says in _food(asked[food], of_food))
+        yield from (f"the groceries: {min(foods)}: {says}" for says in _thing(foods, lines, asked, books.pantry))
 
 
 def _asked(plan: Plan, books: Books, pantry: Pantry) -> dict[str, _Asked]:
@@ -87,38 +90,47 @@ def _over(plan: Plan, day: PlanDay, meal: Meal) -> bool:
     return kitchen < gap
 
 
-def _group(foods: frozenset[str], lines: list[Grocery], asked: dict[str, _Asked], pantry: Pantry) -> Iterator[str]:
-    """All lines of one thing to buy."""
-    grams = [one for food in foods if food in asked for one in asked[food].grams]
-    need = math.fsum(grams)
-    written = math.fsum(line.need_g for line in lines)
-    there = math.fsum(line.at_home_g + line.buy_g for line in lines)
-    if not need - _NOTHING <= written + _NOTHING <= need + _TENTH * (len(grams) + len(lines)) + 1e-3 * need:
+def _food(asked: _Asked, lines: list[Grocery]) -> Iterator[str]:
+    """What is said to be needed of one food, and when."""
+    need, written = math.fsum(asked.grams), math.fsum(line.need_g for line in lines)
+    if not need - _NOTHING <= written + _NOTHING <= need + _TENTH * (len(asked.grams) + len(lines)) + 1e-3 * need:
         yield f"{written:g} g are said to be needed, {need:.1f} g are"
+    if asked.days != {day for line in lines for day in line.days}:
+        yield f"it is needed on {', '.join(sorted(asked.days, key=DAYS.index))}, the list says otherwise"
+
+
+def _thing(foods: frozenset[str], lines: list[Grocery], asked: dict[str, _Asked], pantry: Pantry) -> Iterator[str]:
+    """All lines of one thing to buy: one in a shop holds the packs, and the others take of them."""
+    need = math.fsum(grams for food in foods if food in asked for grams in asked[food].grams)
+    holding = [line for line in lines if not line.shares]
+    there = math.fsum(line.at_home_g + line.buy_g for line in holding)
     if there < need - _NOTHING:
         yield f"{there:g} g are bought or at home, {need:.1f} g are needed"
-    days = {day for food in foods if food in asked for day in asked[food].days}
-    if days != {day for line in lines for day in line.days}:
-        yield f"it is needed on {', '.join(sorted(days, key=DAYS.index))}, the list says otherwise"
     known = [pantry.foods[food] for food in foods if food in pantry.foods]
     if len({food.bought_ndb for food in known}) > 1:
         yield f"{', '.join(sorted(foods))} are not one thing to buy"
+    if any(food.aisle != line.aisle for food in known for line in lines):
+        yield f"it does not stand in the aisle {', '.join(sorted({line.aisle for line in lines}))}"
+    for line in holding:
+        others = [one for one in lines if one.shop == line.shop and one.shares == line.food]
+        yield from _line(line, math.fsum(one.need_g for one in (line, *others)), _TENTH * (0.5 + len(others)))
     for line in lines:
-        if any(food.aisle != line.aisle for food in known):
-            yield f"it does not stand in the aisle {line.aisle}"
-        yield from _line(line)
+        if line.shares and not any(one.shop == line.shop and one.food == line.shares for one in holding):
+            yield f"{line.food} shares the packs of {line.shares}, which hold none"
+        if line.shares and (line.packs or line.buy_g or abs(line.at_home_g - line.need_g) > _TENTH):
+            yield f"{line.food} shares the packs of {line.shares}, and is bought beside them"
 
 
-def _line(line: Grocery) -> Iterator[str]:
-    """One line by its own numbers."""
+def _line(line: Grocery, need: float, rounding: float) -> Iterator[str]:
+    """A line that holds packs, by its own numbers. need: of all foods that take of it; rounding: of that sum, g."""
     if line.pack_g > 0 and abs(line.buy_g - line.packs * line.pack_g) > _TENTH / 2:
         yield f"{line.packs} packs of {line.pack_g:g} g are not {line.buy_g:g} g"
-    if line.at_home_g + line.buy_g < line.need_g - _TENTH / 2:
-        yield f"{line.at_home_g + line.buy_g:g} g are bought or at home, {line.need_g:g} g are said to be needed"
-    if line.packs and line.at_home_g + (line.packs - 1) * line.pack_g >= line.need_g + _NOTHING:
-        yield f"{line.packs} packs are more than the {line.need_g:g} g ask for"
-    left = max(0.0, line.at_home_g + line.buy_g - line.need_g)
-    if abs(left - line.left_g) > _TENTH + _NOTHING:
-        yield f"{line.left_g:g} g are said to be left, {left:.1f} g are"
+    there = line.at_home_g + line.buy_g
+    if there < need - rounding:
+        yield f"{there:g} g are bought or at home, {need:g} g are said to be needed"
+    if line.packs and there - line.pack_g >= need + _NOTHING:
+        yield f"{line.packs} packs are more than the {need:g} g ask for"
+    if abs(max(0.0, there - need) - line.left_g) > _TENTH + rounding:
+        yield f"{line.left_g:g} g are said to be left, {there - need:.1f} g are"
     if line.staple and line.packs:
         yield "it is said to be in every kitchen, and bought"

@@ -40,11 +40,21 @@ def test_the_same_food_in_the_shop_is_one_line() -> None:
     carrots, eggs = shop(
         mon=[Eaten([("carrot, raw", 61), ("egg, fried", 138)])],
         tue=[Eaten([("carrot, boiled", 156), ("egg", 200), ("egg, scrambled", 61)])],
-    ).lines
+    ).things
     assert carrots.foods == ("carrot, boiled", "carrot, raw")
     assert carrots.need_g == pytest.approx(bought("carrot, raw", 61) + bought("carrot, boiled", 156), abs=0.15)
     assert eggs.says == "12 eggs (2 boxes of 6)"
     assert eggs.days == ("mon", "tue")
+
+
+def test_a_line_a_food_says_whose_packs_it_shares() -> None:
+    found = shop(mon=[Eaten([("carrot, raw", 61)])], tue=[Eaten([("carrot, boiled", 156)])])
+    boiled, raw = found.lines
+    assert (boiled.food, boiled.packs, boiled.days, boiled.shares) == ("carrot, boiled", 4, ("tue",), "")
+    assert (raw.food, raw.packs, raw.buy_g, raw.days, raw.shares) == ("carrot, raw", 0, 0.0, ("mon",), "carrot, boiled")
+    assert raw.at_home_g == raw.need_g == pytest.approx(bought("carrot, raw", 61), abs=0.1)
+    assert found.things[0].need_g == pytest.approx(boiled.need_g + raw.need_g, abs=0.11)
+    assert found.total_price == found.things[0].price == boiled.price
 
 
 def test_many_loose_pieces_are_weighed() -> None:

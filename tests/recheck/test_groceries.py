@@ -49,6 +49,8 @@ def test_a_true_list_passes_and_none_is_asked_for() -> None:
         ("rice, white", {"staple": True}, "in every kitchen, and bought"),
         ("rice, white", {"foods": ("rice, white", "apple")}, "apple is listed, and nobody eats it"),
         ("rice, white", {"foods": ("rice, white", "carrot, raw")}, "carrot, raw stands in 2 lists"),
+        ("carrot, boiled", {"shares": "apple", "packs": 0, "buy_g": 0.0}, "shares the packs of apple, which hold none"),
+        ("carrot, boiled", {"shares": ""}, "5 packs are more than"),
         ("carrot, raw", {"foods": ("carrot, boiled",), "food": "carrot, boiled"}, "carrot, raw is eaten, and nothing"),
     ],
 )

@@ -53,7 +53,7 @@ def shop_after(
     asked = things_of(before, menu.pantry, household_of(before, people).times)
     names = {food: thing.name for thing in asked for food in thing.foods}
     there: dict[str, list[float]] = {}
-    for line in done.lines:
+    for line in done.things:
         there.setdefault(line.food, []).append(0.0 if line.staple else line.at_home_g + line.buy_g)
     at_home = {food: _rest(math.fsum(grams), past.get(names[food], 0.0)) for food, grams in there.items()}
     at_home |= {one.food: one.grams for one in done.left if one.food not in names}

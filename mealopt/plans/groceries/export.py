@@ -46,7 +46,7 @@ def csv_of(shopping: Shopping) -> str:
     writer = csv.writer(page, lineterminator="\r\n")
     price_words = "price_invented" if shopping.invented else "price"
     writer.writerow([price_words if column == "price" else column for column in COLUMNS])
-    for line in sorted(shopping.lines, key=lambda line: line.staple):
+    for line in sorted(shopping.things, key=lambda line: line.staple):
         price = "" if line.price is None or not line.packs else f"{line.price:.2f}"
         words = "; ".join(line.foods or (line.food,))
         amounts = (line.need_g, line.at_home_g, line.packs, line.pack_g, line.buy_g, line.left_g)
@@ -107,6 +107,7 @@ def data_of(shopping: Shopping, in_vain: tuple[Left, ...] | None = None) -> dict
     data = {
         **asdict(shopping),
         "lines": [line.model_dump(mode="json") for line in shopping.lines],
+        "things": [thing.model_dump(mode="json") for thing in shopping.things],
         "left": [_left_data(one) for one in shopping.left],
     }
     return data if in_vain is None else data | {"in_vain": [_left_data(one) for one in in_vain]}

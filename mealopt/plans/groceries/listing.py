@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from mealopt.documents.plan import Grocery, Plan
 from mealopt.errors import BadInput
 from mealopt.plans.groceries.needs import OWN_AISLE, Thing, day_at
-from mealopt.plans.groceries.shops import Part, Shops, parts_of, tenth_down
+from mealopt.plans.groceries.shops import Part, Shops, parts_of, tenth_down, tenth_up
 from mealopt.plans.groceries.words import says
 from mealopt.table.prices import PackPrice
 
@@ -84,3 +84,32 @@ def _line(plan: Plan, thing: Thing, part: Part, price: PackPrice | None, usual: 
         left_g=tenth_down(max(0.0, part.left_g)),
         staple=thing.sold.staple,
     )
+
+
+def by_food(plan: Plan, line: Grocery, thing: Thing, part: Part) -> list[Grocery]:
+    """The line of a thing as lines of its foods: that of which most is needed holds the packs, others share them."""
+    takes = {food: _taken(amounts, thing, part) for food, amounts in thing.foods.items()}
+    needs = {food: tenth_up(math.fsum(days.values())) for food, days in takes.items() if days}
+    if len(needs) < 2:
+        return [line.model_copy(update={"food": food}) for food in needs] or [line]
+    main = max(needs, key=lambda food: (needs[food], food))
+
+    def of(food: str, **more: object) -> Grocery:
+        days = tuple(dict.fromkeys(day_at(plan, place) for place in sorted(takes[food])))
+        return line.model_copy(update={"food": food, "need_g": needs[food], "days": days, **more})
+
+    price = None if line.price is None else 0.0
+    return [
+        of(main),
+        *(
+            of(food, at_home_g=need_g, packs=0, buy_g=0.0, price=price, says="", left_g=0.0, shares=main)
+            for food, need_g in sorted(needs.items())
+            if food != main
+        ),
+    ]
+
+
+def _taken(amounts: Mapping[int, float], thing: Thing, part: Part) -> dict[int, float]:
+    """What one food of a thing takes of a part, by day: of a day that two shops serve, its share of each."""
+    whole, served = thing.by_day, part.by_day
+    return {place: grams * served[place] / whole[place] for place, grams in amounts.items() if place in served}

@@ -27,7 +27,7 @@ class Thing:
     """One thing to buy.
 
     name: as a shop says it. aisle, pack_g, keeps_days: of the pantry; 0 where not known. amounts: day's place -> grams
-    as bought of each item. foods: pantry name -> grams as bought, of those that stand in the plan.
+    as bought of each item. foods: pantry name -> day's place -> grams as bought, of those that stand in the plan.
     """
 
     name: str
@@ -36,7 +36,7 @@ class Thing:
     pack_g: float
     keeps_days: int
     amounts: dict[int, list[float]] = field(default_factory=lambda: defaultdict(list))
-    foods: dict[str, float] = field(default_factory=lambda: defaultdict(float))
+    foods: dict[str, dict[int, float]] = field(default_factory=lambda: defaultdict(lambda: defaultdict(float)))
 
     @property
     def by_day(self) -> dict[int, float]:
@@ -46,7 +46,7 @@ class Thing:
     @property
     def food(self) -> str:
         """The pantry food of which most is needed."""
-        return max(self.foods, key=lambda name: (self.foods[name], name))
+        return max(self.foods, key=lambda name: (sum(self.foods[name].values()), name))
 
 
 def place_of(plan: Plan, day: str) -> int:
@@ -94,7 +94,7 @@ def things_of(plan: Plan, pantry: Pantry, times: float, *, past: bool = False) -
                 shared = meal.slot in SHARED and not (food and SUPPLEMENT in food.counts)
                 grams = as_bought(item, food) * (times if shared else 1.0)
                 thing.amounts[place].append(grams)
-                thing.foods[item.food] += grams
+                thing.foods[item.food][place] += grams
     return list(found.values())
 
 

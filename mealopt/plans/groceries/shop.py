@@ -14,7 +14,7 @@ from mealopt.plans.day.document import OATS, READ_LABELS
 from mealopt.plans.groceries.have import known_have
 from mealopt.plans.groceries.household import OTHERS, Household, household_of
 from mealopt.plans.groceries.left import left_of, spoilt
-from mealopt.plans.groceries.listing import lines_of
+from mealopt.plans.groceries.listing import by_food, lines_of
 from mealopt.plans.groceries.needs import OWN_AISLE, Thing, day_at, is_past, place_of, things_of, today_of
 from mealopt.plans.groceries.shopping import Left, Shopping
 from mealopt.plans.groceries.shops import Part, Shops, choose_shops
@@ -57,19 +57,20 @@ def shop_for(
     parts: dict[str, list[Part]] = {}
     for _, thing, part in found:
         parts.setdefault(thing.name, []).append(part)
-    lines = tuple(line for line, _, _ in found)
+    bought = tuple(line for line, _, _ in found)
     left = [one for thing in things if (one := _left(thing, parts[thing.name], when, last, at_home))]
     needed = {thing.name for thing in things}
     left += [Left(name, name, grams, False, None) for name, grams in at_home.items() if name not in needed and grams]
     late = list(spoilt(plan, [(thing, part) for _, thing, part in found], when))
     return Shopping(
-        lines=lines,
+        lines=tuple(line for entry in found for line in by_food(plan, *entry)),
+        things=bought,
         left=tuple(sorted(left, key=lambda one: (not one.keeps, one.says))),
-        total_price=round(math.fsum(line.price or 0.0 for line in lines), 2),
+        total_price=round(math.fsum(line.price or 0.0 for line in bought), 2),
         unpriced=tuple(dict.fromkeys(thing.name for line, thing, _ in found if line.buy_g > 0 and line.price is None)),
         people=household.people,
         portion=household.portion,
-        also=_also(plan, things, lines),
+        also=_also(plan, things, bought),
         cautions=(*late, *_cautions(plan, menu, household)),
         notes=(*_notes(plan, when, shops), *_unknown(things), *_disagreeing(plan, menu)),
         shops=_shop_days(plan, when),

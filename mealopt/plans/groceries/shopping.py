@@ -31,7 +31,8 @@ class Left:
 class Shopping:
     """The list for a shop.
 
-    lines: in the order in which a shop is walked, the first shop's before the second's; staples among them. left: what
+    lines: one a pantry food, in the order in which a shop is walked, the first shop's before the second's; staples
+    among them. things: the same with foods that are one thing to buy in one line, as a shopper reads them. left: what
     remains after the plan. total_price: of all lines that have one. unpriced: what has none, by the shop's name.
     people: for how many is cooked; portion: the athlete's part of it in words. also: seasonings that the methods name,
     without amounts, and staples. cautions: food that does not keep until it is eaten, and what every list carries.
@@ -39,6 +40,7 @@ class Shopping:
     """
 
     lines: tuple[Grocery, ...]
+    things: tuple[Grocery, ...]
     left: tuple[Left, ...]
     total_price: float
     unpriced: tuple[str, ...]
@@ -54,5 +56,5 @@ class Shopping:
 
     @property
     def bought(self) -> tuple[Grocery, ...]:
-        """The lines of which something is bought."""
-        return tuple(line for line in self.lines if line.buy_g > 0)
+        """Those things of which something is bought."""
+        return tuple(thing for thing in self.things if thing.buy_g > 0)

@@ -95,7 +95,7 @@ def home_words(shopping: Shopping) -> str:
     """What is taken from the cupboard: "oats, rolled 320 g; egg 57 g"."""
     return "; ".join(
         f"{line.food} {weight(min(line.at_home_g, line.need_g))}"
-        for line in shopping.lines
+        for line in shopping.things
         if line.at_home_g > 0 and line.need_g > 0 and not line.staple
     )
 
