@@ -40,15 +40,18 @@ def fuel_page(case: Case, plans: tuple[FuelPlan, ...]) -> Iterator[RenderableTyp
         yield ""
         yield paragraph("No session of this week is endurance of more than an hour: nothing is packed.")
         return
+    said: set[str] = set()
     for plan in plans:
-        yield from _session(case, plan)
+        yield from _session(case, plan, said)
+        said |= set(plan.notes)
     yield heading("Cautions")
     yield listed(dict.fromkeys(caution for plan in plans for caution in plan.cautions[1:]), CAUTION)
     yield heading("What was assumed")
     yield listed(dict.fromkeys(note for plan in plans for note in plan.notes if note.startswith("assumed")))
 
 
-def _session(case: Case, plan: FuelPlan) -> Iterator[RenderableType]:
+def _session(case: Case, plan: FuelPlan, before: set[str]) -> Iterator[RenderableType]:
+    """One session. before: notes that stand with an earlier one already."""
     date = None if case.week_of is None else case.week_of.fromordinal(
         case.week_of.toordinal() + list(DAY_NAMES).index(plan.day)
     )  # fmt: skip
@@ -56,7 +59,7 @@ def _session(case: Case, plan: FuelPlan) -> Iterator[RenderableType]:
     yield heading(f"{title}, {plan.start} to {plan.ends}")
     yield from facts(tuple(_numbers(plan)), _NAME)
     yield paragraph(plan.cautions[0], CAUTION)
-    said = [note for note in plan.notes if not note.startswith("assumed")]
+    said = [note for note in plan.notes if not note.startswith("assumed") and note not in before]
     if said:
         yield listed(said)
     yield from _packed(plan)
@@ -96,7 +99,7 @@ def _numbers(plan: FuelPlan) -> Iterator[tuple[str, str]]:
     held = [(plan.totals.get(f"{key}_g"), key) for key in ("fibre", "fat", "protein")]
     if any(amount is not None for amount, _ in held):
         yield "in all", ", ".join(f"{key} {_small(amount)}" for amount, key in held if amount is not None)
-    price = "" if plan.price is None else f"; costs {plan.price:.2f} coin"
+    price = "" if not plan.price else f"; costs {plan.price:.2f} coin"
     if plan.weight_g:
         yield "weighs", f"{plan.start_weight_g / 1000:.1f} kg at the start, {plan.weight_g / 1000:.1f} kg in all{price}"
 

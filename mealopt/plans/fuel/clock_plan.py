@@ -16,7 +16,7 @@ from mealopt.plans.fuel.solve import Packed
 FIRST, LAST, GRID = 15, 10, 5
 
 #: What does not keep is eaten with so many minutes for each bite that is left of it.
-HURRY = 25
+HURRY, APART = 25, 15
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +81,7 @@ def bites(packed: Packed, bottles: Sequence[Sip]) -> tuple[Bite, ...]:
             lags = total * (minute + GRID / 2) / minutes - drunk_by(bottles, minute + GRID / 2) - eaten
             index = _next(packed, left, whole, found, minute)
             each = _each(packed.things[index][0])
-            if lags < each / 2 and minute < last:
+            if lags < each / 2 and minute < last and not _must(packed, left, index, minute):
                 break
             left[index] -= 1
             eaten += each
@@ -100,6 +100,12 @@ def _next(packed: Packed, left: dict[int, int], whole: dict[int, int], found: li
         return again - 2.0 * left[index] / whole[index] - 6.0 * hurries
 
     return min((index for index in left if left[index]), key=score)
+
+
+def _must(packed: Packed, left: dict[int, int], index: int, minute: int) -> bool:
+    """Whether a thing would stand too long if none of it were eaten now."""
+    hours = packed.things[index][0].thing.hours_out
+    return hours is not None and 60.0 * hours - minute - APART * (left[index] - 1) <= GRID
 
 
 def _each(thing: Eaten) -> float:

@@ -112,4 +112,5 @@ def as_fuelled(meal: Meal, slot: Slot, fuel: Mapping[int, Fuelled]) -> Meal:
 def _method(one: Fuelled) -> tuple[str, ...]:
     """How it is made ready: each drink, then each thing."""
     drinks = [f"{bottle.count} x {bottle.name}: {bottle.says}." for bottle in one.plan.bottles if bottle.holds]
-    return (*drinks, *dict.fromkeys(thing.says for thing in one.plan.carried), "When to take what: see the session.")
+    packs = dict.fromkeys(thing.says for thing in one.plan.carried)
+    return (*drinks, *packs, "When to take what stands in the session's sheet.")

@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from mealopt.people.case import Athlete, Case, Session
+from mealopt.core.nutrients import CARBOHYDRATE
+from mealopt.people.case import Athlete, Case, OwnBand, Session
 from mealopt.targets.coefficients import FLUID_ROOM
 from mealopt.targets.fluid import Fluid, fluid_in
 from mealopt.targets.fuelling import aim_in
@@ -89,8 +90,12 @@ def need_of(case: Case, day: str, number: int, energy: SessionEnergy) -> Need:
     """What a session asks for. energy: with the band that the day leaves it."""
     session, athlete = energy.session, case.athlete
     least, most = energy.carbohydrate_g_per_h
-    aim = max(least, aim_in(session, athlete, most, case.fuel.rate))
     hours = session.minutes / 60.0
+    own = own_mosts(case, day)
+    asked = [band.least for band in _own(case, day) if band.nutrient == CARBOHYDRATE and band.least is not None]
+    most = min(most, own.get(CARBOHYDRATE, math.inf) / hours)
+    least = min(most, max([least, *(grams / hours for grams in asked)]))
+    aim = max(least, aim_in(session, athlete, most, case.fuel.rate))
     fluid = sodium = None
     bottles = fill = 0
     size, at_hand = BOTTLES[session.kind]
@@ -109,6 +114,20 @@ def need_of(case: Case, day: str, number: int, energy: SessionEnergy) -> Need:
         session.kind != "swim", next(things for limit, things in THINGS if hours < limit), base + more * hours,
         case.fuel.drink_percent_most,
     )  # fmt: skip
+
+
+def _own(case: Case, day: str) -> list[OwnBand]:
+    """The case's own bands for what is eaten in sessions of a day."""
+    return [band for band in case.goal.band if band.slot == "during" and band.day in (None, day)]
+
+
+def own_mosts(case: Case, day: str) -> dict[str, float]:
+    """Nutrient -> the most of it in a session, where the case sets one."""
+    found: dict[str, float] = {}
+    for band in _own(case, day):
+        if band.most is not None:
+            found[band.nutrient] = min(band.most, found.get(band.nutrient, math.inf))
+    return found
 
 
 def gross_kcal_per_h(energy: SessionEnergy, athlete: Athlete) -> float:

@@ -6,10 +6,10 @@ from collections import defaultdict
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from mealopt.core.nutrients import CARBOHYDRATE, FAT, FIBRE, PROTEIN, SODIUM
+from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN, SODIUM
 from mealopt.milp.model import Model, Row, Term
 from mealopt.plans.fuel.choices import FRUCTOSE, GLUCOSE, SALT, SALT_STEP_G, WATER, Eaten, Mix
-from mealopt.plans.fuel.need import Need
+from mealopt.plans.fuel.need import Need, own_mosts
 from mealopt.targets.coefficients import (
     DURING_FAT_MOST,
     DURING_FIBRE_MOST,
@@ -119,6 +119,9 @@ def _limits(posed: Posed) -> None:
     limits = ((FIBRE, DURING_FIBRE_MOST), (FAT, DURING_FAT_MOST), (PROTEIN, DURING_PROTEIN_MOST))
     for key, most in limits:
         _add(posed, key, _terms(posed, key), most=most * hours)
+    for key, own in own_mosts(need.case, need.day).items():
+        if key in (*NEAR_ZERO, ENERGY, CARBOHYDRATE):
+            _add(posed, f"your own {key}", _terms(posed, key), most=own)
     if need.fluid is not None:
         _add(posed, "water", _terms(posed, WATER), most=1000.0 * need.fluid.ceiling * hours)
     sittings = [(c, float(t.thing.bites)) for c, t in zip(posed.pieces, posed.things, strict=True)]
