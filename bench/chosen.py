@@ -6,6 +6,7 @@ how many meals it fitted, how far up the day's order it came, how often it was c
 
 from __future__ import annotations
 
+import contextlib
 import sys
 from collections import Counter
 from dataclasses import dataclass, field
@@ -18,7 +19,7 @@ from mealopt.plans.day.solve import FIRST_CARD, SolvedDay, solve_posed
 from tests.plans.random_cases import KINDS, make
 
 #: Wide: a dish is found or not, the last points do not matter. SECONDS by the clock for one day.
-GAP, SECONDS = 0.2, 8.0
+GAP, SECONDS = 0.2, 6.0
 
 
 @dataclass
@@ -54,8 +55,14 @@ class Seen:
 
 
 def watch(days: int) -> Seen:
-    """Plan so many random days and count."""
+    """Plan so many random days and count; Ctrl-C ends it with what was seen so far."""
     seen = Seen()
+    with contextlib.suppress(KeyboardInterrupt):
+        _watch(days, seen)
+    return seen
+
+
+def _watch(days: int, seen: Seen) -> None:
     for number in range(days):
         case = case_from_dict(make(number, KINDS[number % len(KINDS)]), "random")
         try:
@@ -72,7 +79,6 @@ def watch(days: int) -> Seen:
             seen.failed += 1
         if number % 25 == 24:
             print(f"{number + 1} days", file=sys.stderr, flush=True)
-    return seen
 
 
 def why_no_dish(dish: str, menu: Menu, seen: Seen) -> str:

@@ -15,7 +15,7 @@ _OPTIONAL = re.compile(r"\[([^\[\]]*)\]")
 #: Roles that stand side by side, and the words that end or begin a list with them: "the egg and {vegetables}".
 _SIDE_BY_SIDE = re.compile(
     r"( and )?(\{\w+\}(?:(?:, | and )\{\w+\})*)"
-    r"( and (?:basil|chives|cinnamon|coriander|dill|fresh coriander|lemon|lemon juice|mint|parsley|pepper|salt)\b)?"
+    r"( and (?:basil|chives|cinnamon|(?:fresh )?coriander|dill|lemon|(?:lemon|lime) juice|mint|parsley|pepper|salt)\b)?"
 )
 
 #: Measures that are grams in disguise: foods that a cook puts on the scale.
