@@ -88,8 +88,11 @@ def _left(thing: Thing, parts: Sequence[Part], shops: Shops, last: int, at_home:
 def _title(plan: Plan) -> str:
     first, last = plan.days[0], plan.days[-1]
     name = str((plan.case.get("athlete") or {}).get("name") or "the athlete")
-    days = dated(first.date, first.day)
-    return f"{name}: {days}" if len(plan.days) == 1 else f"{name}: {days} to {dated(last.date, last.day)}"
+    if len(plan.days) == 1:
+        return f"{name}: {dated(first.date, first.day)}"
+    begins, ends = dated(first.date, first.day), dated(last.date, last.day)
+    year = ends.rsplit(" ", 1)[-1]
+    return f"{name}: {begins.removesuffix(f' {year}')} to {ends}"
 
 
 def _also(plan: Plan, things: Sequence[Thing], lines: Sequence[Grocery]) -> tuple[str, ...]:
