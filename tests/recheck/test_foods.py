@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from mealopt.recheck.facts import CaseKitchen
-from mealopt.recheck.foods import _forbidden
+from mealopt.recheck.foods import forbidden
 
 
 def item(data: dict[str, Any], meal: int, number: int) -> dict[str, Any]:
@@ -108,10 +108,10 @@ def test_what_this_athlete_does_not_eat(bench: Any, kitchen: dict[str, Any], say
 
 def test_a_wrong_diet_label_is_caught_by_what_the_food_counts_as(bench: Any) -> None:
     chicken = bench.pantry.foods["chicken breast"].model_copy(update={"diet": "vegan"})
-    assert list(_forbidden(chicken, CaseKitchen(diet="vegan"))) == ["is not vegan"]
-    assert list(_forbidden(chicken, CaseKitchen(diet="omnivore"))) == []
+    assert list(forbidden(chicken, CaseKitchen(diet="vegan"))) == ["is not vegan"]
+    assert list(forbidden(chicken, CaseKitchen(diet="omnivore"))) == []
 
 
 def test_an_ordinary_kitchen_allows_every_food(bench: Any) -> None:
     for food in bench.pantry.foods.values():
-        assert list(_forbidden(food, CaseKitchen())) == []
+        assert list(forbidden(food, CaseKitchen())) == []
