@@ -52,7 +52,7 @@ def swap_page(done: Swapped, before: PlanDay) -> Iterator[RenderableType]:
     yield from (paragraph(words, CAUTION) for words in done.told)
     yield heading("The day's totals")
     yield from _totals(before, done.day)
-    yield ""
+    yield heading("How it was found")
     yield paragraph(f"{done.says[0].upper()}{done.says[1:]}.")
     yield from _penalty(done)
     yield heading("Cautions")

@@ -10,7 +10,7 @@ import click
 from mealopt import api
 from mealopt.cli import options
 from mealopt.cli.output import show, show_json, writable, write_json
-from mealopt.cli.program import Command
+from mealopt.cli.program import Between, Command
 from mealopt.errors import BadInput
 
 if TYPE_CHECKING:
@@ -18,8 +18,8 @@ if TYPE_CHECKING:
 
 ALL = "all"
 
-#: Seconds for all offers together.
-OFFERS_SECONDS = 2.0
+#: Seconds for a swap, and for all offers together, where none are given.
+SECONDS, OFFERS_SECONDS = 5.0, 2.0
 
 
 @click.command(cls=Command, epilog=options.CAUTION, short_help="Swap a food or dish of a plan.")
@@ -41,7 +41,11 @@ OFFERS_SECONDS = 2.0
 @click.option("--fresh", is_flag=True, help="Plan the whole day anew with these wishes.")
 @options.out_option
 @options.as_json
-@options.seconds_option(5.0)
+@click.option(
+    "--seconds",
+    type=Between(0.0, 3600.0, min_open=True),
+    help=f"Time to solve in; {SECONDS:g} without it, and {OFFERS_SECONDS:g} for all offers.",
+)
 @click.option("--case-folder", metavar="FOLDER", help="Where the case file lies, if it names foods of your own.")
 def swap(
     plan: str, out: str | None, as_json: bool, offer: bool, fresh: bool, case_folder: str | None, **asked: Any
@@ -64,9 +68,12 @@ def swap(
     }
     meal = _meal(asked["meal"])
     if offer:
+        wishes["seconds"] = asked["seconds"] or OFFERS_SECONDS
         _offer(read, meal, asked["leaving"], asked["coming"], wishes, as_json)
         return
-    done = api.swap(read, meal, asked["leaving"], asked["coming"], seconds=asked["seconds"], fresh=fresh, **wishes)
+    done = api.swap(
+        read, meal, asked["leaving"], asked["coming"], seconds=asked["seconds"] or SECONDS, fresh=fresh, **wishes
+    )
     text = api.plan_text(done.plan)
     if target is not None:
         api.write_text(target, text)
@@ -100,7 +107,7 @@ def _offer(
         raise BadInput(
             "--offer is for one meal, and --in names what is wanted already; --meal N and --out FOOD are expected"
         )
-    found = api.offers(plan, meal, leaving, seconds=OFFERS_SECONDS, **wishes)
+    found = api.offers(plan, meal, leaving, **wishes)
     if as_json:
         show_json([_document(one) for one in found])
         return

@@ -27,6 +27,18 @@ def foods_of(items: Sequence[Item], plate: Plate, where: str) -> tuple[StandingF
     return found
 
 
+def check_given(items: Sequence[Item], plate: Plate, where: str) -> None:
+    """Raise BadInput where a meal that leaves nothing to choose does not hold what its case gives."""
+    written = {item.food: item.grams for item in items}
+    given = {choice.name: choice.least_g for part in plate.parts for choice in part.choices}
+    for food, grams in written.items():
+        if food not in given or abs(grams - given[food]) > 0.1 + 0.001 * grams:
+            told = ", ".join(f"{name} {amount:g} g" for name, amount in given.items())
+            raise BadInput(
+                f"{where}: read {grams:g} g of {food}; its case gives {told}: a plan of this version is expected"
+            )
+
+
 def _parts_for(food: str, plate: Plate) -> list[tuple[Part, Choice]]:
     return [(part, choice) for part in plate.parts for choice in part.choices if choice.name == food]
 

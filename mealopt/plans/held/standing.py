@@ -16,7 +16,7 @@ from mealopt.errors import BadInput
 from mealopt.menu.plates import Larder, Plate, plate
 from mealopt.people.reading import case_from_dict
 from mealopt.plans.day.pose import PosedDay, pose_day
-from mealopt.plans.held.assign import foods_of
+from mealopt.plans.held.assign import check_given, foods_of
 from mealopt.plans.held.laid import check_laid, without_slots
 from mealopt.plans.held.plates import StandingFood, same_foods
 from mealopt.plans.own import own_table, plan_menu
@@ -182,8 +182,10 @@ def _standing(day: StandingDay, index: int, meal: Meal, where: str) -> StandingM
     spot = f"{where}, {day.entry.day}, meal {meal.number}"
     settled = day.posed.settled_plates.get(index)
     if settled is not None:
-        given = day.posed.slots[index].given
-        return StandingMeal(index, meal, settled, () if given else foods_of(meal.items, settled, spot))
+        if not day.posed.slots[index].given:
+            return StandingMeal(index, meal, settled, foods_of(meal.items, settled, spot))
+        check_given(meal.items, settled, spot)
+        return StandingMeal(index, meal, settled, ())
     if meal.dish_id is None or meal.dish_id not in day.wide.menu.dishes:
         raise BadInput(f"{spot}: read the dish {meal.dish_id}, which is no dish here; one of the menu is expected")
     found = day.plate(index, meal.dish_id)

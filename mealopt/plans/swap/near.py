@@ -46,6 +46,11 @@ class Nearby:
                 self.made.append((self.aim.least_changes(found), found))
         return ((least, plate) for least, plate in self.made if least <= changes)
 
+    def first(self, changes: int, most: int) -> Iterator[Plate]:
+        """So many of those plates, by their place on the day's card."""
+        ranked = sorted((plate for _, plate in self.within(changes)), key=lambda plate: plate.place or 0)
+        return iter(ranked[:most])
+
     def fewest(self) -> int | None:
         """The fewest changes with which the meal can be anything; None where it can be nothing."""
         changes = 0

@@ -1,38 +1,29 @@
 """Replacements that may be had: each one solved and proved possible, the least change first.
 
-The levels of a swap, gone through again and again: what was found is forbidden, and the next best found, until a level
-has no more.
+Each candidate is a small program of its own: the meal as one dish, with one food for what is struck out, and all other
+meals with their foods, whose amounts are free.
 """
 
 from __future__ import annotations
 
 import time
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from mealopt.documents.plan import Plan
-from mealopt.menu.plates import Plate
-from mealopt.milp.answer import Answer
-from mealopt.milp.model import Row
 from mealopt.plans.held.standing import StandingDay, standing_day
-from mealopt.plans.swap.aims import Aim
-from mealopt.plans.swap.level import Level, level
-from mealopt.plans.swap.near import nearest
-from mealopt.plans.swap.search import A_CHANGE, LEVELS, NEAR_G, Least, Levels, found_at, near_options, solved
+from mealopt.plans.swap.search import Least, Levels
 from mealopt.plans.swap.swapped import found_least, swapped_from
 from mealopt.plans.swap.told import foods_changed
+from mealopt.plans.swap.tries import Tried, candidates, tried_of, try_one
 from mealopt.plans.swap.wishes import Asked, Wishes, asked
-from mealopt.rules.problem import Serving
 
 #: Share of the time for solving; the rest is for writing down and rechecking the last answer.
-SOLVING = 0.8
-
-#: Other foods of the meal that may change where all other meals keep theirs.
-NEAR = 3
+SOLVING = 0.75
 
 #: Seconds below which nothing more is begun.
-ENOUGH = 0.15
+ENOUGH = 0.05
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,84 +57,27 @@ def offered(
     levels = Levels(wanted.day, wanted.aims, start + SOLVING * seconds)
     if not levels.ready():
         return ()
-    found = _answers(levels, most)
-    return tuple(_offer(standing, wanted, least, start) for least in found)
+    found = _answers(levels)
+    return tuple(_offer(standing, wanted, one.least, start) for one in found[:most])
 
 
-def _answers(levels: Levels, most: int) -> Iterator[Least]:
-    """The answers, each another replacement than all before it: first those that leave all other meals their foods."""
-    taken: list[Answered] = []
-    start = sum(levels.fewest)
-    yield from _more(levels, near_options(levels, NEAR), start + NEAR, taken, most)
-    for changes in range(start + 1, start + LEVELS):
-        if len(taken) >= most or time.perf_counter() >= levels.end:
-            return
-        yield from _more(levels, nearest(levels.nearby, changes, levels.fewest), changes, taken, most)
+def _answers(levels: Levels) -> list[Tried]:
+    """Every candidate that can be had in the time, the least change first; each once.
 
-
-def _more(
-    levels: Levels, options: Sequence[Sequence[Plate]], changes: int, taken: list[Answered], most: int
-) -> Iterator[Least]:
-    """Every answer over these plates that is none of those taken, the least change first."""
-    built = level(levels.day, levels.aims, options, changes, each=A_CHANGE)
-    for one in taken:
-        forbid(built, one)
-    while len(taken) < most and (left := levels.end - time.perf_counter()) > ENOUGH:
-        answer = solved(built, NEAR_G, left)
-        if not answer.values:
-            return
-        replaced = what_came(levels.aims, built, answer)
-        yield found_at(built, answer, sure=False)
-        taken.append(replaced)
-        forbid(built, replaced)
-
-
-@dataclass(frozen=True, slots=True)
-class Answered:
-    """A replacement: of which meal, by which foods, on which dish. other_dish: whether it is not the meal's own.
-
-    stood: the foods that stood in the meal before.
+    All other meals keep their foods. Where nothing can be had so, the answer of the swap itself is the one offer.
     """
-
-    index: int
-    dish: str
-    other_dish: bool
-    came: frozenset[str]
-    stood: frozenset[str]
-
-
-def what_came(aims: tuple[Aim, ...], built: Level, answer: Answer) -> Answered:
-    """What this answer brings into the meal that was asked about."""
-    aim = next(one for one in aims if one.asked)
-    serving = _served(built, aim, answer)
-    used = {food.choice.name for food in serving.foods if round(answer.values[food.used]) == 1}
-    other = serving.plate.dish.id != aim.standing.plate.dish.id
-    return Answered(
-        aim.standing.index, serving.plate.dish.id, other, frozenset(used - aim.standing.names), aim.standing.names
-    )
-
-
-def _served(built: Level, aim: Aim, answer: Answer) -> Serving:
-    servings = built.problem.servings[aim.standing.index]
-    return next(one for one in servings if round(answer.values[one.served]) == 1)
-
-
-def forbid(built: Level, taken: Answered) -> None:
-    """No later answer of this level is that replacement: another dish altogether, or the same foods on the own one."""
-    model = built.problem.model
-    number = len(model.rows)
-    for serving in built.problem.servings[taken.index]:
-        if serving.plate.dish.id != taken.dish:
-            continue
-        if taken.other_dish:
-            model.rows.append(Row(f"another_{number}", ((serving.served, 1.0),), most=0.0))
-        elif taken.came:
-            used = tuple((food.used, 1.0) for food in serving.foods if food.choice.name in taken.came)
-            model.rows.append(Row(f"another_{number}", used, most=len(taken.came) - 1.0))
-        else:
-            other = [food.used for food in serving.foods if food.choice.name not in taken.stood]
-            terms = (*((column, 1.0) for column in other), (serving.served, -1.0))
-            model.rows.append(Row(f"another_{number}", terms, least=0.0))
+    found: dict[tuple[str, frozenset[str]], Tried] = {}
+    for plate, food in candidates(levels):
+        if levels.end - time.perf_counter() < ENOUGH:
+            break
+        tried = try_one(levels, plate, food)
+        if tried is not None:
+            key = tried.dish, tried.came
+            found[key] = min(tried, found.get(key, tried), key=lambda one: one.rank)
+    if not found and levels.end - time.perf_counter() >= ENOUGH:
+        least = levels.least()
+        return [] if least is None else [tried_of(levels, least)]
+    return sorted(found.values(), key=lambda one: one.rank)
 
 
 def _offer(standing: StandingDay, wanted: Asked, least: Least, start: float) -> Offer:

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from mealopt.menu.plates import Plate
 from mealopt.milp.answer import Answer, Status
 from mealopt.milp.highs import Highs
 from mealopt.milp.stages import solve_in_stages
-from mealopt.plans.held.standing import StandingDay
+from mealopt.plans.held.standing import ALL, StandingDay
 from mealopt.plans.swap.aims import Aim
 from mealopt.plans.swap.level import Level, level
 from mealopt.plans.swap.near import Nearby, nearest
@@ -21,6 +20,10 @@ LEVELS = 24
 #: Where all other meals keep their foods: grams that one changed food of the asked meal costs, and the distance to the
 #: bound that the answer may keep.
 A_CHANGE, NEAR_G = 3000.0, 5.0
+
+#: Dishes that are looked at where a whole dish is swapped and time is short, by their place on the card; grams that are
+#: none.
+SHORT, NOUGHT_G = 16, 0.05
 
 #: No answer is worth more than this, in grams: what the distance to the bound is a share of.
 FLOOR_G = 100_000.0
@@ -90,19 +93,25 @@ class Levels:
         return found_at(built, answer, self.sure)
 
     def staying(self, more: int, seconds: float) -> Least | None:
-        """An answer in which every meal that was not asked about keeps its foods; not proven to be the least.
+        """An answer in which every meal that was not asked about keeps its foods.
 
-        more: foods of the asked meals that may change beyond their fewest.
+        more: foods of the asked meals that may change beyond their fewest. Proven to be the least only where nothing
+        else changes or moves at all.
         """
-        built = level(self.day, self.aims, near_options(self, more), sum(self.fewest) + more, each=A_CHANGE)
+        start = sum(self.fewest)
+        built = level(self.day, self.aims, near_options(self, more), start + more, each=A_CHANGE)
         answer = solved(built, NEAR_G, max(seconds, 0.05))
-        return None if not answer.values else found_at(built, answer, sure=False)
+        if not answer.values:
+            return None
+        fewest = built.changes(answer.values) == start
+        found = found_at(built, answer, fewest)
+        return replace(found, grams_proven=fewest and found.grams < NOUGHT_G)
 
 
 def near_options(levels: Levels, more: int) -> tuple[tuple[Plate, ...], ...]:
     """The plates that an asked meal can become with its fewest changes and so many more; other meals' own foods."""
     return tuple(
-        tuple(plate for _, plate in meal.within(own + more))
+        tuple(meal.first(own + more, SHORT if meal.aim.whole else ALL))
         if meal.aim.asked
         else (meal.aim.standing.held(to_the_gram=meal.aim.held),)
         for meal, own in zip(levels.nearby, levels.fewest, strict=True)
@@ -120,11 +129,6 @@ def solved(built: Level, close: float, seconds: float) -> Answer:
 def found_at(built: Level, answer: Answer, sure: bool) -> Least:
     """An answer with what it changes. sure: that no level below has one."""
     values = answer.values
-    close = answer.status in (Status.OPTIMAL, Status.GAP)
-    return Least(built, answer, built.changes(values), built.grams_moved(values), sure, close)
-
-
-def aims_of(day: StandingDay, asked: Sequence[Aim]) -> tuple[Aim, ...]:
-    """An aim for each meal: what is asked, or that it stays as far as it can; what is settled or eaten is held."""
-    by_index = {aim.standing.index: aim for aim in asked}
-    return tuple(by_index.get(one.index, Aim(one, held=not one.foods)) for one in day.meals)
+    grams = built.grams_moved(values)
+    close = answer.status in (Status.OPTIMAL, Status.GAP) or grams < NOUGHT_G
+    return Least(built, answer, built.changes(values), grams, sure, close)

@@ -16,6 +16,7 @@ from mealopt.plans.swap.clash import clash
 from mealopt.plans.swap.fresh import fresh_day, planned_fresh
 from mealopt.plans.swap.search import Least, Levels
 from mealopt.plans.swap.told import MealChange, changes, pots, rules_lost
+from mealopt.plans.swap.tries import another_dish
 from mealopt.plans.swap.wishes import Asked, Wishes, asked
 from mealopt.plans.swap.written import Found, rewritten
 from mealopt.rules import weights
@@ -88,7 +89,8 @@ def _least(wanted: Asked, start: float, seconds: float) -> Least | None:
     levels = Levels(wanted.day, wanted.aims, start + LEVELS_SHARE * seconds)
     if not levels.ready():
         return None
-    found = levels.least()
+    found = another_dish(levels) if any(aim.whole for aim in wanted.aims) else None
+    found = found or levels.least()
     if found is None:
         left = seconds - (time.perf_counter() - start)
         found = levels.staying(MORE, STAYING_SHARE * left)
