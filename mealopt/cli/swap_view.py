@@ -135,7 +135,8 @@ def offers_page(offers: Sequence[Offer], day: PlanDay, meal: int, leaving: Seque
         yield paragraph("Nothing was found in the time that keeps every limit; swap without --offer says what clashes.")
     for place, offer in enumerate(offers, start=1):
         yield Text(f"{place}. {offer.into or 'nothing: it is left out'}", style=HEADING, overflow="fold")
-        yield paragraph(offer.dish, QUIET, indent=3)
+        if offer.dish != offer.into:
+            yield paragraph(offer.dish, QUIET, indent=3)
         yield paragraph(offer.also or "nothing else changes", indent=3)
     if offers:
         yield ""
