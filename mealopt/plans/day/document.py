@@ -198,6 +198,10 @@ def _date(case: Case, day: str) -> str | None:
 
 def plan_day_entry(solved: SolvedDay, solve: Solve) -> PlanDay:
     """One day of the document."""
+    if solved.posed.anew is not None:
+        from mealopt.plans.replan.again import entry_again
+
+        return entry_again(solved, solve, solved.posed.anew)
     posed, targets = solved.posed, solved.posed.targets
     values = solved.answer.values
     meals, totals = _meals(posed, solved.problem, values)

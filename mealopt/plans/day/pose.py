@@ -10,6 +10,7 @@ from mealopt.core.bands import Band
 from mealopt.core.filters import FoodFilter
 from mealopt.core.nutrients import ENERGY, FIBRE, PROTEIN
 from mealopt.core.slots import RefuelWindow, Slot
+from mealopt.documents.plan import PlanDay
 from mealopt.errors import BadInput
 from mealopt.menu.dishes import Menu
 from mealopt.menu.plates import Larder, Plate
@@ -49,7 +50,7 @@ class PosedDay:
     breakfast that should be the same every day; "" where days differ. fuel: number of a session -> what is packed for
     it. notes: what was assumed on the way. laid: the plates of each slot in their order, where they are not to be
     drawn. also: what else is written into each problem of the day: it may add rows, and charges that are never
-    negative.
+    negative. anew: the document's day, where a part of it is past.
     """
 
     case: Case
@@ -69,6 +70,7 @@ class PosedDay:
     breakfast_seed: str = ""
     laid: tuple[tuple[Plate, ...], ...] | None = None
     also: Callable[[Problem], None] | None = None
+    anew: PlanDay | None = None
 
     def card(self) -> Card:
         """A fresh card for the day."""

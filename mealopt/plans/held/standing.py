@@ -14,6 +14,7 @@ from pathlib import Path
 from mealopt.documents.plan import Meal, Plan, PlanDay
 from mealopt.errors import BadInput
 from mealopt.menu.plates import Larder, Plate, plate
+from mealopt.people.case import Case
 from mealopt.people.reading import case_from_dict
 from mealopt.plans.day.pose import PosedDay, pose_day
 from mealopt.plans.held.assign import check_given, foods_of
@@ -95,6 +96,10 @@ class StandingDay:
         plates = tuple(tuple(plates) for plates in options)
         problem = Problem(posed.slots, plates, posed.bands, wishes, posed.refuel, posed.own)
         pose(problem)
+        if self.entry.now is not None:
+            from mealopt.plans.replan.again import let_stand
+
+            let_stand(problem, self.meals)
         return problem
 
     def without(self, numbers: frozenset[int]) -> StandingDay:
@@ -150,20 +155,14 @@ def standing_day(
     BadInput where the plan is wrong, of another table, or not what its case gives; Refused as planning does.
     """
     entry = plan_entry(plan, day, where)
-    if entry.now is not None:
-        raise BadInput(
-            f"{where}: read {entry.day} as planned anew from {entry.now}; a day as it was planned before is expected, "
-            "or another replan"
-        )
     check_whole(plan, folder, where)
     case = case_from_dict(plan.case, f"{where}, case").beside(folder)
-    whole = pose_day(case, entry.day)
-    check_laid(entry, whole.slots, where)
+    whole, skipped = _whole(case, entry, where)
     card = whole.card()
     card.deal(ALL)
     drawn = card.plates
     card.deal(0)
-    posed, numbers = without_slots(whole, frozenset(meal.number for meal in entry.skipped))
+    posed, numbers = without_slots(whole, skipped)
     places = {
         (index, found.dish.id): place
         for index, number in enumerate(numbers)
@@ -178,6 +177,17 @@ def standing_day(
     return replace(empty, meals=meals)
 
 
+def _whole(case: Case, entry: PlanDay, where: str) -> tuple[PosedDay, frozenset[int]]:
+    """The day posed with all of its meals, and the numbers of those among them that are skipped."""
+    if entry.now is not None:
+        from mealopt.plans.replan.again import posed_again
+
+        return posed_again(case, entry, where), frozenset()
+    whole = pose_day(case, entry.day)
+    check_laid(entry, whole.slots, where)
+    return whole, frozenset(meal.number for meal in entry.skipped)
+
+
 def _standing(day: StandingDay, index: int, meal: Meal, where: str) -> StandingMeal:
     spot = f"{where}, {day.entry.day}, meal {meal.number}"
     settled = day.posed.settled_plates.get(index)
@@ -188,7 +198,16 @@ def _standing(day: StandingDay, index: int, meal: Meal, where: str) -> StandingM
         return StandingMeal(index, meal, settled, ())
     if meal.dish_id is None or meal.dish_id not in day.wide.menu.dishes:
         raise BadInput(f"{spot}: read the dish {meal.dish_id}, which is no dish here; one of the menu is expected")
-    found = day.plate(index, meal.dish_id)
+    found = day.plate(index, meal.dish_id) or _kept(day, index, meal)
     if found is None:
         raise BadInput(f"{spot}: read the dish {meal.dish_id}, which cannot be served to this athlete in this meal")
     return StandingMeal(index, meal, found, foods_of(meal.items, found, spot))
+
+
+def _kept(day: StandingDay, index: int, meal: Meal) -> Plate | None:
+    """A dish that stands in a day planned anew though its slot is of another kind by now; None else."""
+    dish, slot = day.wide.menu.dishes[meal.dish_id or ""], day.posed.slots[index]
+    if day.entry.now is None or slot.kind in dish.slots:
+        return None
+    found = plate(dish, replace(slot, kind=dish.slots[0]), day.wide)
+    return None if found is None else replace(found, place=0)

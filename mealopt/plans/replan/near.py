@@ -16,6 +16,7 @@ from mealopt.milp.answer import Answer
 from mealopt.milp.highs import Highs
 from mealopt.milp.model import Model, Row, Term
 from mealopt.milp.stages import solve_in_stages
+from mealopt.plans.held.standing import StandingMeal
 from mealopt.plans.replan.anew import DayAnew
 from mealopt.plans.replan.options import Held, Options
 from mealopt.rules import plate_limits
@@ -101,11 +102,11 @@ def pose_near(day: DayAnew, plates: tuple[tuple[Plate, ...], ...], options: Opti
     fixed.slots = tuple(replace(one, protein_least=0.0, carbohydrate_least=0.0, carbohydrate_most=None)
                         for one in problem.slots)  # fmt: skip
     problem.model.rows.extend(plate_limits.plate_limits(fixed))
-    _lift(problem, options.held)
+    lift(problem, options.held)
     return _elastic(problem)
 
 
-def _lift(problem: Problem, held: Mapping[int, Held]) -> None:
+def lift(problem: Problem, held: Mapping[int, Held] | Mapping[int, StandingMeal]) -> None:
     """What was eaten and what is planned still may stand together: rules on what comes again let that be, and add
     nothing to it. A supplement's most of a day is not lifted for what is still planned."""
     eaten = [0.0] * problem.model.columns
@@ -128,7 +129,7 @@ def _lift(problem: Problem, held: Mapping[int, Held]) -> None:
             problem.model.rows[number] = replace(row, most=max(row.most, both + 1e-6))
 
 
-def _stand(values: list[float], serving: Serving, held: Held) -> None:
+def _stand(values: list[float], serving: Serving, held: Held | StandingMeal) -> None:
     """Set the columns of a planned meal as it was planned."""
     values[serving.served] = 1.0
     for part, food in food_columns(serving):
@@ -143,7 +144,7 @@ def food_columns(serving: Serving) -> list[tuple[str, FoodColumn]]:
     return [(part.part.role, food) for part in serving.parts for food in part.foods]
 
 
-def planned_grams(held: Held, role: str, food: FoodColumn) -> float:
+def planned_grams(held: Held | StandingMeal, role: str, food: FoodColumn) -> float:
     """Grams of a food in this role of the planned meal; 0 where it is not there."""
     return sum(one.grams for one in held.foods if one.role == role and one.choice.name == food.choice.name)
 

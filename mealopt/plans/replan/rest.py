@@ -78,7 +78,7 @@ def lay_rest(hours: Hours, meals: Sequence[tuple[Meal, bool]], left_kcal: float)
     coming = _moved(coming, hours)
     if hours.new:
         coming += _around_new_sessions(coming, hours)
-    in_sessions = _in_sessions([meal for meal, _ in meals if meal.slot == "during"], hours)
+    in_sessions = _in_sessions([one for one in meals if one[0].slot == "during"], hours)
     fuel = sum(
         4.0 * sum(one.during_g) / 2.0 for one in hours.shape.sessions if one.start >= hours.now and eaten_in(one)
     )
@@ -152,17 +152,16 @@ def _around_new_sessions(coming: list[Coming], hours: Hours) -> list[Coming]:
     return found
 
 
-def _in_sessions(planned: Sequence[Meal], hours: Hours) -> list[Coming]:
+def _in_sessions(planned: Sequence[tuple[Meal, bool]], hours: Hours) -> list[Coming]:
     """What is eaten in the sessions that are still to come."""
-    by_time = {(meal.time, meal.ends): meal for meal in planned}
-    return [
-        Coming(
-            Occasion("during", session.start, session.end, session=session.number),
-            by_time.get((clock(session.start), clock(session.end))),
-        )
-        for session in hours.shape.sessions
-        if session.start >= hours.now and eaten_in(session)
-    ]
+    by_time = {(meal.time, meal.ends): (meal, given) for meal, given in planned}
+    found = []
+    for session in hours.shape.sessions:
+        if session.start >= hours.now and eaten_in(session):
+            meal, given = by_time.get((clock(session.start), clock(session.end)), (None, False))
+            occasion = Occasion("during", session.start, session.end, session=session.number)
+            found.append(Coming(occasion, meal, given))
+    return found
 
 
 def first_planned(meal: Meal) -> dict[str, float]:
