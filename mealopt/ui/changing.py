@@ -28,7 +28,7 @@ def where_of(day: str, meal: int) -> str:
 
 def food_row(entry: PlanDay, meal: Meal, place: int, item: Item, words: str) -> None:
     """One food, and the way to swap it."""
-    with st.container(horizontal=True, vertical_alignment="center", gap="small"):
+    with st.container(horizontal=True, vertical_alignment="center", gap="small", wrap=False):
         st.markdown(plain(words), width="stretch")
         if changeable(meal):
             look = Look(entry.day, meal.number, item.food)

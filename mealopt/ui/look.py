@@ -49,9 +49,9 @@ def ink() -> str:
     return "#ECEFEA" if st.context.theme.type == "dark" else "#1F2724"
 
 
-def paper() -> str:
-    """The colour behind pictures."""
-    return "#141918" if st.context.theme.type == "dark" else "#FCFBF7"
+def value_colour() -> str:
+    """The colour of a value in its band: a blue that stands out on grey, in light and in dark."""
+    return "#56B4E9" if st.context.theme.type == "dark" else BLUE
 
 
 def dressed(chart: Any, height: int) -> Any:

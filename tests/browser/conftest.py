@@ -140,6 +140,18 @@ def _in_view(page: Any, link: Any) -> bool:
     return box is not None and box["x"] >= 0
 
 
+def press(page: Any, button: Any, seen: Callable[[], bool], what: str) -> None:
+    """Press a button until what it does is seen to begin: on a busy machine a press can meet a page that is redrawn."""
+    for _ in range(6):
+        button.click()
+        end = time.monotonic() + PATIENCE / 6000
+        while time.monotonic() < end:
+            if seen():
+                return
+            page.wait_for_timeout(100)
+    pytest.fail(f"{what}: not seen; the page says {page.get_by_test_id('stMain').inner_text()[:3000]}")
+
+
 def type_in(page: Any, label: str, value: str, place: int = 0) -> None:
     """Type into the field with this label, and leave it."""
     field = page.get_by_label(label, exact=True).nth(place)

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from mealopt import api
-from tests.browser.conftest import Visit, choose, go, settle, type_in, until
+from tests.browser.conftest import Visit, choose, go, press, settle, type_in, until
 
 
 def week_kcal(page: Any) -> int:
@@ -56,7 +56,8 @@ def test_from_another_mass_to_a_day_that_is_changed(visit: Visit, width: int, th
     settle(page)
     assert page.get_by_role("alert").count() == 0, "one answer, and it is for the case as it is"
 
-    page.get_by_role("button", name=re.compile("^Swap ")).nth(1).click()
+    swap = page.get_by_role("button", name=re.compile("^Swap ")).nth(1)
+    press(page, swap, lambda: page.get_by_text(re.compile("^(Instead of |Looking for what)")).count() > 0, "offers")
     page.get_by_text(re.compile("^Instead of ")).wait_for()
     settle(page)
     offers = page.locator("[class*='st-key-offers']").get_by_role("button")
@@ -67,7 +68,8 @@ def test_from_another_mass_to_a_day_that_is_changed(visit: Visit, width: int, th
         settle(page)
 
     meals = page.get_by_role("button", name="Skip").count()
-    page.get_by_role("button", name="Skip").last.click()
+    skip = page.get_by_role("button", name="Skip").last
+    press(page, skip, lambda: page.get_by_text(re.compile("is skipped|Planning the rest")).count() > 0, "a skip")
     page.get_by_text(re.compile("is skipped")).first.wait_for()
     settle(page)
     until(page, lambda: page.get_by_role("button", name="Skip").count() < meals, "one meal less")

@@ -101,7 +101,7 @@ def _packed(plan: FuelPlan) -> None:
         st.markdown("**To eat**")
     for thing in plan.carried:
         held = ", ".join(f"{measured(food.measure, food.food)} ({number(food.grams)} g)" for food in thing.holds)
-        st.markdown(f"{thing.count} x {plain(thing.name)}")
+        st.markdown(plain(thing.name))
         st.caption(f"Each {plain(held)}. {plain(thing.says)}")
 
 

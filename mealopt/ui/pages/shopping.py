@@ -34,14 +34,14 @@ def draw() -> None:
         st.info(f"For {DAY_NAMES[plan.days[0].day]} alone. Plan the week for one list for all of it.")
     if not state.current(plan.days[0].day):
         st.warning("The case has changed since this was planned: the list is for the plan as it was.")
-    left, right = st.columns([3, 2], gap="large")
-    with right:
+    with st.expander("Before you go: what is at home, and in how many shops", expanded=bool(state.at_home.strip())):
         have = _asked(state)
     try:
         shopping = worked_out(plan, have, state)
     except (BadInput, Refused) as error:
         st.error(str(error))
         return
+    left, right = st.columns([3, 2], gap="large")
     with left:
         _lines(state, shopping)
     with right:
@@ -63,7 +63,6 @@ def worked_out(plan: Plan, have: dict[str, float], state: State) -> Shopping:
 
 def _asked(state: State) -> dict[str, float]:
     """What is at home, and in how many shops; what cannot be read is answered beside it, and counts as nothing."""
-    st.header("Before you go")
     key, shops = f"at home#{state.opened}", f"shops#{state.opened}"
 
     def written() -> None:

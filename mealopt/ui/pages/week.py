@@ -83,7 +83,7 @@ def plan_week() -> None:
 
 
 def _day(state: State, day: str, planned: dict[str, PlanDay]) -> None:
-    with st.container(border=True, width=292, key=f"day card {day}"):
+    with st.container(border=True, width=306, key=f"day card {day}"):
         if st.button(DAY_NAMES[day], key=f"open {day}", help=f"Open {DAY_NAMES[day]}", width="stretch"):
             desk.change(lambda now: replace(now, day=day))
             st.switch_page(page_of("day"))

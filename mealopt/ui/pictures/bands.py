@@ -10,7 +10,7 @@ import pandas as pd
 from mealopt.core.bands import Band
 from mealopt.core.nutrients import UNITS
 from mealopt.core.words import amount, label, limits, missed
-from mealopt.ui.look import BLUE, GREY, VERMILLION
+from mealopt.ui.look import GREY, VERMILLION, value_colour
 
 if TYPE_CHECKING:
     from mealopt.api import PlanDay
@@ -49,10 +49,11 @@ def bands_picture(entry: PlanDay) -> tuple[Any, int, str]:
     track = base.mark_bar(height=12, color=GREY, opacity=0.45, cornerRadius=2, yOffset=17)
     track = track.encode(x=across, x2="to:Q")
     aim = base.mark_tick(thickness=2, height=18, color=GREY, yOffset=17).encode(x=alt.X("aim:Q"))
+    met = [True, False]
     value = base.mark_point(filled=True, size=190, opacity=1, yOffset=17).encode(
         x=alt.X("at:Q"),
-        shape=alt.Shape("met:N", scale=alt.Scale(domain=[True, False], range=["diamond", "triangle-up"]), legend=None),
-        color=alt.Color("met:N", scale=alt.Scale(domain=[True, False], range=[BLUE, VERMILLION]), legend=None),
+        shape=alt.Shape("met:N", scale=alt.Scale(domain=met, range=["diamond", "triangle-up"]), legend=None),
+        color=alt.Color("met:N", scale=alt.Scale(domain=met, range=[value_colour(), VERMILLION]), legend=None),
         tooltip=[alt.Tooltip("value:N", title="here"), alt.Tooltip("limits:N", title="target")],
     )
     here = base.mark_text(align="left", dy=-21, fontWeight="bold").encode(x=alt.value(0), text="value:N")

@@ -59,9 +59,9 @@ def energy_picture(week: WeekTargets, planned: dict[str, PlanDay]) -> tuple[Any,
     frame = pd.DataFrame(parts)
     across = alt.X("day:N", sort=list(DAYS), scale=alt.Scale(domain=list(DAYS)), title=None,
                    axis=alt.Axis(labelAngle=0, ticks=False))  # fmt: skip
-    names = ["without training", "for training", "on the plate"]
-    colour = alt.Color("part:N", scale=alt.Scale(domain=names, range=["#9AA5A0", VERMILLION, BLUE]),
-                       legend=alt.Legend(title=None, orient="bottom"))  # fmt: skip
+    names = ["without training", "for training", *(["on the plate"] if planned else [])]
+    colour = alt.Color("part:N", scale=alt.Scale(domain=names, range=["#9AA5A0", VERMILLION, BLUE][: len(names)]),
+                       legend=alt.Legend(title=None, orient="bottom", columns=2))  # fmt: skip
     down = alt.Y("kcal:Q", title="kcal", axis=alt.Axis(tickCount=5, format=",d"))
     bars = alt.Chart(frame).mark_bar(width=alt.RelativeBandSize(0.62)).encode(
         x=across, y=down, color=colour, order="order:Q",
