@@ -13,7 +13,6 @@ from typing import Any
 
 from bench.table import Section, Table, points, seconds
 from bench.whole import Days, Options
-from bench.whole_week import joined
 from mealopt.core.clock import DAYS
 from mealopt.milp.highs import Highs
 from mealopt.people.reading import case_from_dict
@@ -23,6 +22,7 @@ from mealopt.plans.week.day import Days as WeekDays
 from mealopt.plans.week.job import Ask, task_of
 from mealopt.plans.week.search import Search
 from mealopt.plans.week.state import WeekState
+from mealopt.rules.weekly.joined import joined, prices_of
 from tests.plans.random_weeks import make_week
 
 #: The ten weeks: kind of eater and seed of `tests/plans/random_weeks.py`.
@@ -73,13 +73,7 @@ def priced(case: Any, limit: float) -> Way:
     days = WeekDays(task_of(case, DAYS, {}))
     problems = [_problem(days, day) for day in DAYS]
     whole, _ = joined(problems, days.rows)
-    duals = Highs(whole).relax().duals
-    by_name = {row.name: dual for row, dual in zip(whole.rows, duals, strict=True) if row.name.startswith("week_")}
-    prices = {
-        row.name: min(row.charge, by_name.get(f"week_{row.name}_least", 0.0))
-        for row in days.rows
-        if row.least is not None and by_name.get(f"week_{row.name}_least", 0.0) > 1e-6
-    }
+    prices = prices_of(days.rows, whole, Highs(whole).relax().duals)
     state = WeekState(DAYS, days.rows)
     bounds = []
     for day in DAYS:

@@ -7,7 +7,6 @@ from typing import Any
 
 import pytest
 
-from bench.whole_week import joined
 from mealopt.milp.answer import Status
 from mealopt.milp.highs import Highs
 from mealopt.people.case import Case
@@ -17,6 +16,7 @@ from mealopt.plans.week.day import Days
 from mealopt.plans.week.job import Ask, task_of
 from mealopt.plans.week.search import Search
 from mealopt.plans.week.state import WeekState
+from mealopt.rules.weekly.joined import joined
 from tests.plans.cases import ATHLETE
 
 #: Plates a slot, and the points to which the whole model is solved.

@@ -25,6 +25,7 @@ from mealopt.plans.week.pose import case_rows, shares_of
 from mealopt.plans.week.priced import priced_beyond
 from mealopt.rules.problem import Problem
 from mealopt.rules.weekly.ahead import free_minutes, pose_pots, potable
+from mealopt.rules.weekly.joined import joined, prices_of
 from mealopt.rules.weekly.pose import WEEK, pose_prices, pose_within
 
 #: Plates a slot, beyond a first card's, on the card of a day that is to fit the others.
@@ -57,7 +58,9 @@ class Days:
     def answer(self, ask: Ask, stop: Stop | None = None) -> DayAnswer:
         """The answer. Raises BadInput, Refused; Unplannable and OutOfTime where a first answer is asked for."""
         answers = {"first": self._first, "alone": self._alone, "within": self._within, "priced": self._priced}
-        return self._reach(ask) if ask.what == "reach" else answers[ask.what](ask, stop)
+        if ask.what in answers:
+            return answers[ask.what](ask, stop)
+        return self._reach(ask) if ask.what == "reach" else self._prices(ask)
 
     def _first(self, ask: Ask, stop: Stop | None) -> DayAnswer:
         posed = self.posed(ask.day)
@@ -152,6 +155,17 @@ class Days:
             solved.seconds,
             stopped,
         )
+
+    def _prices(self, ask: Ask) -> DayAnswer:
+        """What a unit of each of the week's rows is worth, by one linear program of all its days' first cards."""
+        problems = []
+        for day in self.task.days:
+            posed = self.posed(day)
+            problems.append(dealt(posed, first_places(len(posed.slots)))[1])
+        whole, _ = joined(problems, self.rows)
+        relaxed = Highs(whole).relax()
+        prices = prices_of(self.rows, whole, relaxed.duals) if relaxed.status.solved else {}
+        return DayAnswer(ask, None, 0.0, float("-inf"), {}, reach=prices)
 
     def _reach(self, ask: Ask) -> DayAnswer:
         """The most that the day's linear program lets each row have: no choice of the card's plates brings more."""

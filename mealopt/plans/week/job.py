@@ -28,9 +28,9 @@ class Ask:
 
     what: "first", a day that keeps its rules; "alone", its bound by itself; "within", the day given what the others
     count (others), the pots that it could share (pots) and the meals from a pot that the others lack (need); "priced",
-    the day with a price for each unit of a row (prices); "reach", the most of each named row. gap: to prove, as a share
-    of the larger of value and floor; seconds: of work. beat: the value of an answer that is known; "within" without
-    it gives the first answer that is found.
+    the day with a price for each unit of a row (prices); "reach", the most of each named row; "prices", a price for
+    each row, of whatever day. gap: to prove, as a share of the larger of value and floor; seconds: of work. beat: the
+    value of an answer that is known; "within" without it gives the first answer that is found.
     """
 
     what: str

@@ -60,7 +60,8 @@ class Search:
     start: float = -1.0
     mended: dict[str, int] = field(default_factory=dict)
     stale: set[str] = field(default_factory=set)
-    prices: Mapping[str, float] = field(default_factory=dict)
+    prices: Mapping[str, float] | None = None
+    asked_prices: bool = False
     priced: dict[str, float] = field(default_factory=dict)
     tightened: dict[str, int] = field(default_factory=dict)
     polished: dict[str, DayAnswer] = field(default_factory=dict)
@@ -142,7 +143,11 @@ class Search:
         day = answer.ask.day
         if better and self.week.whole:
             self.stale = set(self.week.days) - ({day} if answer.ask.what == "within" else set())
-        if answer.ask.what == "priced":
+        if answer.ask.what == "prices":
+            # A row that stays missed is worth its whole charge.
+            lacking = {row.name: row.charge for row in self.week.lacks if row.least is not None and row.charge > 0}
+            self.prices = {**answer.reach, **lacking}
+        if answer.ask.what == "priced" and self.prices:
             self.priced[day] = answer.bound
             if len(self.priced) == len(self.week.days):
                 self.week.bound_by_prices(self.prices, [self.priced[name] for name in self.week.days])
@@ -223,16 +228,27 @@ class Search:
         return self._alone(day, min(0.004, self.gap / 4), PROOF_SECONDS * 2**times)
 
     def _price(self, busy: set[str]) -> Ask | None:
-        """A day with prices, once they are set: a row that stays missed is worth its whole charge."""
-        if self.crew.open and not self.prices:
+        """A day with prices, once they are known; each day once."""
+        if self.cost_of_rules() < CHARGE_WORTH or len(self.asked_alone) < len(self.week.days):
             return None
-        if not self.prices and self.week.charge >= CHARGE_WORTH:
-            self.prices = {row.name: row.charge for row in self.week.lacks if row.least is not None and row.charge > 0}
+        if self.prices is None:
+            if self.asked_prices:
+                return None
+            self.asked_prices = True
+            return Ask("prices", self.week.days[0])
         open_days = [day for day in self.week.days if day not in self.priced and day not in busy]
         if not self.prices or not open_days:
             return None
-        self.priced[open_days[0]] = float("-inf")
-        return Ask("priced", open_days[0], self.gap / 3, max(1.0, self.left()), prices=self.prices)
+        day = open_days[0]
+        self.priced[day] = float("-inf")
+        share = self.left() * self.crew.size / (2 * len(open_days))
+        seconds = max(1.0, min(self.left(), max(PROOF_SECONDS, share)))
+        return Ask("priced", day, self.gap / 3, seconds, prices=self.prices)
+
+    def cost_of_rules(self) -> float:
+        """Points that the week's rules cost: what they charge, and by how much days stand above their own best."""
+        week = self.week
+        return week.charge + sum(max(0.0, week.stands[day].value - self._best(day)) for day in week.days)
 
 
 #: Points that a week may be charged without another look at its days.

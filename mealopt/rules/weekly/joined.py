@@ -1,4 +1,4 @@
-"""A whole week as one program: what the week's own search must never beat, and what it is measured against."""
+"""A whole week as one program: its linear program gives prices, and on small weeks its optimum checks the search."""
 
 from __future__ import annotations
 
@@ -60,8 +60,8 @@ def _week_row(whole: Model, problems: Sequence[Problem], firsts: Sequence[int], 
     for number, (problem, first) in enumerate(pairs):
         if row.form == "days":
             here = whole.column(0.0, 1.0, whole=True)
-            terms = (*_by(amounts(problem, row), first), (here, -row.portion))
-            whole.rows.append(Row(f"week_{row.name}_{number}", terms, least=0.0))
+            grams = (*_by(amounts(problem, row), first), (here, -row.portion))
+            whole.rows.append(Row(f"week_{row.name}_{number}", grams, least=0.0))
             total.append((here, 1.0))
         elif row.form == "sum":
             total += _by(amounts(problem, row), first)
@@ -71,3 +71,20 @@ def _week_row(whole: Model, problems: Sequence[Problem], firsts: Sequence[int], 
     if row.most is not None:
         over = whole.column(cost=row.charge)
         whole.rows.append(Row(f"week_{row.name}_most", (*total, (over, -1.0)), most=row.most))
+
+
+def prices_of(rows: Sequence[WeekRow], whole: Model, duals: Sequence[float]) -> dict[str, float]:
+    """Row's name -> points a unit, by the duals of the whole program's linear program; never beyond the charge.
+
+    Above nought for a least, below for a most; rows of the form "times" have none.
+    """
+    by_name = {row.name: dual for row, dual in zip(whole.rows, duals, strict=True) if row.name.startswith("week_")}
+    prices = {}
+    for row in rows:
+        if row.charge > 0 and row.form != "times":
+            side = "least" if row.least is not None else "most"
+            dual = by_name.get(f"week_{row.name}_{side}", 0.0)
+            price = min(max(dual, 0.0), row.charge) if side == "least" else max(min(dual, 0.0), -row.charge)
+            if abs(price) > 1e-9:
+                prices[row.name] = price
+    return prices
