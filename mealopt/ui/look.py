@@ -28,8 +28,11 @@ _STYLE = """
 [data-testid="stWidgetLabel"] p {font-size: 0.94rem;}
 [data-testid="stSidebarNav"] span {font-size: 1rem;}
 [data-testid="stMarkdownContainer"] li {font-size: 1rem;}
+.st-key-parts {display: none;}
 @media (max-width: 640px) {
-  [data-testid="stMainBlockContainer"] {padding: 4.2rem 1rem 4rem;}
+  .st-key-parts {display: flex;}
+  .st-key-parts a {padding: 0.2rem 0.45rem;}
+  [data-testid="stMainBlockContainer"] {padding: 4rem 1rem 4rem;}
   [data-testid="stButtonGroup"] button {padding-left: 0.55rem; padding-right: 0.55rem;}
 }
 </style>

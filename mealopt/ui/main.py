@@ -34,6 +34,10 @@ def main() -> None:
     parts = {path: st.Page(draw, title=title, url_path=path, default=path == FIRST) for title, path, draw in PAGES}
     st.session_state["parts"] = parts
     chosen = st.navigation(list(parts.values()), expanded=True)
+    # On a phone the side covers the page: there, the parts stand at its head as well.
+    with st.container(horizontal=True, gap="xsmall", key="parts"):
+        for one in parts.values():
+            st.page_link(one)
     part(chosen.run)
     order = list(parts)
     here = next((path for path, one in parts.items() if one.url_path == chosen.url_path), FIRST)

@@ -125,19 +125,10 @@ def until(page: Any, holds: Callable[[], bool], what: str) -> None:
 
 
 def go(page: Any, title: str) -> None:
-    """To another part, by its name at the side; on a phone the side is opened first."""
-    link = page.get_by_role("link", name=title, exact=True)
-    if not link.is_visible() or not _in_view(page, link):
-        page.get_by_test_id("stExpandSidebarButton").click()
-        link.wait_for()
-    link.click()
+    """To another part, by its name: at the side, or on a phone at the head of the page."""
+    page.get_by_role("link", name=title, exact=True).filter(visible=True).last.click()
     page.get_by_role("heading", level=1, name=title if title != "Day" else None).first.wait_for()
     settle(page)
-
-
-def _in_view(page: Any, link: Any) -> bool:
-    box = link.bounding_box()
-    return box is not None and box["x"] >= 0
 
 
 def press(page: Any, button: Any, seen: Callable[[], bool], what: str) -> None:

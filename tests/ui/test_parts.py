@@ -10,10 +10,10 @@ from streamlit.testing.v1 import AppTest
 
 from mealopt import api
 from mealopt.core.clock import DAYS
-from mealopt.errors import MealoptError
-from mealopt.ui import desk
+from mealopt.errors import MealoptError, Unplannable
+from mealopt.ui import desk, keeping
 from mealopt.ui.main import PAGES
-from tests.ui.conftest import Open, clean, field, text
+from tests.ui.conftest import Open, clean, field, finished, text
 
 PATHS = [path for _, path, _ in PAGES]
 
@@ -104,7 +104,7 @@ def test_with_an_eating_disorder_before_foods_and_measures_stand_alone(part: Ope
     page = part("athlete")
     field(page.multiselect, "Conditions").select("past_eating_disorder")  # type: ignore[attr-defined]
     clean(page.run())
-    for path in ("day", "numbers", "week"):
+    for path in ("day", "numbers", "week", "fuel"):
         shown = part(path, page)
         cautions = {words for one in desk.first_state().plans["sat"].days for words in (*one.cautions, *one.notes)}
         words = "\n".join(line for line in text(shown).splitlines() if line.removeprefix("- ") not in cautions)
@@ -194,3 +194,25 @@ def desk_names() -> list[str]:
     from mealopt.core.words import DAY_NAMES
 
     return [DAY_NAMES[day] for day in DAYS]
+
+
+def test_where_nothing_fits_the_page_says_what_clashes_and_what_must_give(part: Open) -> None:
+    page = part("athlete")
+    field(page.selectbox, "Or an example").select("rest_week")  # type: ignore[attr-defined]
+    clean(page.run())
+    field(page.number_input, "Kitchen time a day, minutes").set_value(0)  # type: ignore[attr-defined]
+    clean(page.run())
+    day = part("day", page)
+    field(day.button_group, "Day").set_value("mon")  # type: ignore[attr-defined]
+    clean(day.run())
+    field(day.button, "Plan Monday").click()  # type: ignore[attr-defined]
+    clean(day.run())
+    finished(day)
+    kept = keeping.shelf().find(day.session_state[keeping.PARAMETER])
+    assert kept is not None
+    assert kept.work is not None
+    assert isinstance(kept.work.error, Unplannable)
+    assert [one.value for one in day.error] == [str(kept.work.error)]
+    assert "at most 0 minutes in the kitchen" in day.error[0].value
+    assert any("kitchen_minutes" in one.value for one in day.code)
+    assert [one.label for one in day.button if one.label == "Plan Monday"], "the rest of the page stays"
