@@ -192,6 +192,9 @@ def found_words(plan: Plan, solve: Solve, penalty: Mapping[str, float]) -> Itera
 def _solve(solve: Solve) -> str:
     value = "" if solve.objective is None else f": penalty {solve.objective:.2f}"
     bound = "" if solve.bound is None else f", at best {solve.bound:.2f}"
+    if solve.bound is not None and solve.objective:
+        share = 100 * (solve.objective - solve.bound) / solve.objective
+        bound += f" ({share:.{0 if share >= 10 else 1}f} % less)"
     gap = "" if solve.gap is None else f", gap {100 * solve.gap:.2g} %"
     size = f"{solve.rows:,} rows, {solve.columns:,} columns"
     return f"{solve.solver}, {ENDED[solve.status]}{value}{bound}{gap}; {solve.seconds:.1f} s; {size}."

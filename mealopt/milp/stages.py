@@ -26,7 +26,7 @@ __all__ = ["Progress", "Stop", "solve_in_stages", "tolerance"]
 
 #: Combinations looked at before the whole program is; seconds for one; share of the gap that each stage may keep.
 COMBINATIONS = 3
-SECONDS_EACH = 1.5
+SECONDS_EACH = 3.0
 KEEP = 0.3
 
 #: Options of a group in each look for a first answer: always so many, and up to so many where the linear program uses

@@ -14,7 +14,9 @@ _TOTAL = re.compile(
     r"^([a-z ]+?) {2,}([\d,.]+) (kcal|g) {2}(at least|at most)? ?([\d,.]+)(?:-([\d,.]+))? (?:kcal|g)", re.M
 )
 _SOLVE = re.compile(
-    r"^(HiGHS|CBC) [\d.]+, .*: penalty [\d.]+, at best [\d.]+, gap\s[\d.e-]+\s%; [\d.]+\ss;", re.M | re.S
+    r"^(HiGHS|CBC) [\d.]+, .*: penalty\s[\d.]+, at\sbest\s[\d.]+\s\([\d.]+\s%\sless\),\sgap\s[\d.e-]+\s%;"
+    r"\s[\d.]+\ss;",
+    re.M | re.S,
 )
 _TIMED = re.compile(r"^\d\d:\d\d ")
 
