@@ -24,10 +24,11 @@ from mealopt.milp.search import Progress, Search, Stop, tolerance
 
 __all__ = ["Progress", "Stop", "solve_in_stages", "tolerance"]
 
-#: Combinations looked at before the whole program is; seconds for one; share of the gap that each stage may keep.
+#: Combinations looked at before the whole program is; seconds for one; shares of the gap that naming and holding one
+#: may keep.
 COMBINATIONS = 3
 SECONDS_EACH = 3.0
-KEEP = 0.3
+KEEP, KEEP_HELD = 0.3, 0.6
 
 #: Options of a group in each look for a first answer: always so many, and up to so many where the linear program uses
 #: them by this share at least.
@@ -185,10 +186,12 @@ class _Stages:
         on = frozenset(column for column in self.switches if named.values[column] > 0.5)
         if on in search.held:
             return search.held[on]
-        worth, goal = search.worth(), search.bound + search.allowed()
+        # What lies within the gap of the bound ends the proof, though it may beat the best by less than the gap.
+        goal = search.bound + search.allowed()
+        worth = max(search.worth(), goal)
         engine.set_whole(self.others, True)
         engine.set_most((column for column in self.switches if column not in on), 0.0)
-        seconds, keep = min(SECONDS_EACH, search.left()), KEEP * search.allowed()
+        seconds, keep = min(SECONDS_EACH, search.left()), KEEP_HELD * search.allowed()
         held = engine.solve(1e-9, seconds, gap_absolute=keep, target=goal, below=worth)
         engine.set_most(self.switches)
         engine.set_most(off, 0.0)
