@@ -15,8 +15,8 @@ from mealopt.plans.fuel.solve import Packed
 #: Eating begins after so many minutes and ends so long before the end; times fall on whole fives.
 FIRST, LAST, GRID = 15, 10, 5
 
-#: What does not keep is eaten with so many minutes for each bite that is left of it.
-HURRY, APART = 25, 15
+#: What does not keep comes before all else, the shorter the earlier.
+KEEPS_FIRST = 100.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,9 +79,9 @@ def bites(packed: Packed, bottles: Sequence[Sip]) -> tuple[Bite, ...]:
     for minute in range(FIRST, last + 1, GRID):
         while any(left.values()):
             lags = total * (minute + GRID / 2) / minutes - drunk_by(bottles, minute + GRID / 2) - eaten
-            index = _next(packed, left, whole, found, minute)
+            index = _next(packed, left, whole, found)
             each = _each(packed.things[index][0])
-            if lags < each / 2 and minute < last and not _must(packed, left, index, minute):
+            if lags < each / 2 and minute < last:
                 break
             left[index] -= 1
             eaten += each
@@ -89,23 +89,17 @@ def bites(packed: Packed, bottles: Sequence[Sip]) -> tuple[Bite, ...]:
     return tuple(found)
 
 
-def _next(packed: Packed, left: dict[int, int], whole: dict[int, int], found: list[Bite], minute: int) -> int:
-    """Which thing comes next: what would not keep any longer, then another flavour, then what there is most of."""
+def _next(packed: Packed, left: dict[int, int], whole: dict[int, int], found: list[Bite]) -> int:
+    """Which thing comes next: what does not keep, then another flavour, then what there is most of."""
 
     def score(index: int) -> float:
         thing = packed.things[index][0]
         again = bool(found) and found[-1].thing.thing.flavour == thing.thing.flavour
-        keeps = None if thing.thing.hours_out is None else 60.0 * thing.thing.hours_out - minute
-        hurries = keeps is not None and keeps < HURRY * left[index] + GRID
-        return again - 2.0 * left[index] / whole[index] - 6.0 * hurries
+        hours = thing.thing.hours_out
+        first = 0.0 if hours is None else KEEPS_FIRST - hours
+        return again - 2.0 * left[index] / whole[index] - first
 
     return min((index for index in left if left[index]), key=score)
-
-
-def _must(packed: Packed, left: dict[int, int], index: int, minute: int) -> bool:
-    """Whether a thing would stand too long if none of it were eaten now."""
-    hours = packed.things[index][0].thing.hours_out
-    return hours is not None and 60.0 * hours - minute - APART * (left[index] - 1) <= GRID
 
 
 def _each(thing: Eaten) -> float:

@@ -36,7 +36,7 @@ FILL_STEP, FILL_LEAST = 50, 150
 SALTED_FROM = 300
 
 #: Different things to eat, by hours: below this many hours at most so many.
-THINGS: tuple[tuple[float, int], ...] = ((1.75, 1), (3.0, 2), (5.0, 3), (8.0, 4), (99.0, 6))
+THINGS: tuple[tuple[float, int], ...] = ((3.0, 2), (5.0, 3), (8.0, 4), (99.0, 6))
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,6 +36,9 @@ VARIED_FROM, FLAVOUR_MOST, SWEET_MOST, NOT_SWEET_FROM = 3.0, 0.4, 0.5, 4.0
 LONG_DAY, FLAVOUR_LONG = 6.0, 0.2
 SITTINGS_AN_HOUR = 3.5
 
+#: Of what is eaten while something keeps, it is so much at most.
+IN_TIME = 0.7
+
 
 @dataclass(slots=True)
 class Posed:
@@ -124,6 +127,14 @@ def _limits(posed: Posed) -> None:
             _add(posed, f"your own {key}", _terms(posed, key), most=own)
     if need.fluid is not None:
         _add(posed, "water", _terms(posed, WATER), most=1000.0 * need.fluid.ceiling * hours)
+    short = [(c, t) for c, t in zip(posed.pieces, posed.things, strict=True) if t.thing.hours_out is not None]
+    for limit in sorted({thing.thing.hours_out or 0.0 for _, thing in short}):
+        # What does not keep is eaten within its hours, at the pace that the drink leaves.
+        share = IN_TIME * min(limit, hours) / hours
+        terms = [(c, t.holds[CARBOHYDRATE]) for c, t in short if (t.thing.hours_out or 0.0) <= limit]
+        drunk = zip(posed.bottles, posed.mixes, strict=True)
+        terms += [(c, share * mix.holds.get(CARBOHYDRATE, 0.0)) for c, mix in drunk]
+        _add(posed, f"within {limit:g} h", terms, most=share * max(need.aim, 1.0) * hours)
     sittings = [(c, float(t.thing.bites)) for c, t in zip(posed.pieces, posed.things, strict=True)]
     _add(posed, "sittings", sittings, most=max(2.0, SITTINGS_AN_HOUR * hours))
     heavy = posed.model.column(cost=HEAVY)
