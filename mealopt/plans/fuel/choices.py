@@ -10,6 +10,7 @@ from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN, SO
 from mealopt.menu.carried import Carried, Drink, Thing, shipped_carried
 from mealopt.menu.plates import Choice, Larder, draw
 from mealopt.plans.fuel.need import Need
+from mealopt.plans.words import kitchen_measure
 from mealopt.table.extra import Extra, shipped_extra, single_sugars
 from mealopt.targets.coefficients import DRINK_LEAST
 
@@ -167,11 +168,14 @@ def _own(need: Need, larder: Larder, seed: str) -> Iterator[Eaten]:
         if choice is None or choice.per_gram[CARBOHYDRATE] < 0.1:
             continue
         steps = max(1, round(food.measure_g / choice.step_g))
-        name = food.says
+        name = f"{food.measure} of {food.says}"
+        measures = kitchen_measure(2.0 * food.measure_g, food.measure, food.measure_g).removeprefix("2 ")
+        many = f"{measures} of {food.says}"
         thing = Thing(
-            id=f"own {food.name}"[:60], one=name, many=name, bite=name, bites=1, taste="sweet", flavour=food.name,
+            id=f"own {food.name}"[:60], one=name, many=many, bite=f"a {name}", bites=1, taste="sweet",
+            flavour=food.name,
             foods=({"of": (food.name,), "steps": min(steps, 20)},),  # type: ignore[arg-type]
-            most_per_hour=2.0, minutes=0, packs=f"Carry {name} as it comes.", kinds=(need.session.kind,),  # type: ignore[arg-type]
+            most_per_hour=2.0, minutes=0, packs=f"Carry {food.says} as it comes.", kinds=(need.session.kind,),  # type: ignore[arg-type]
         )  # fmt: skip
         yield _eaten(thing, [(choice, min(steps, 20))], larder, seed)
 

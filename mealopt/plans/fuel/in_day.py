@@ -106,7 +106,9 @@ def as_fuelled(meal: Meal, slot: Slot, fuel: Mapping[int, Fuelled]) -> Meal:
     measures = {food.food: food.measure for food in one.plan.foods}
     items = tuple(item.model_copy(update={"measure": measures.get(item.food, item.measure)}) for item in meal.items)
     notes = (OPTIONAL,) if one.plan.optional else ()
-    return meal.model_copy(update={"dish_id": None, "items": items, "method": _method(one), "notes": notes})
+    return meal.model_copy(
+        update={"dish": one.name, "dish_id": None, "items": items, "method": _method(one), "notes": notes}
+    )
 
 
 def _method(one: Fuelled) -> tuple[str, ...]:

@@ -32,6 +32,9 @@ POCKETS_OTHER = (200.0, 75.0)
 #: Bottles are filled in steps of so many ml, and not at all for less than so much.
 FILL_STEP, FILL_LEAST = 50, 150
 
+#: Share of a bottle that is left out rather than carried in one more.
+SPARE = 0.2
+
 #: Salt is asked for from so many ml in all on.
 SALTED_FROM = 300
 
@@ -140,6 +143,7 @@ def _filled(fluid: Fluid, hours: float, size: int) -> tuple[int, int]:
     ml = 1000.0 * min(fluid.aim, FLUID_ROOM * fluid.ceiling) * hours
     if ml < FILL_LEAST:
         return 0, 0
-    count = math.ceil(ml / size - 1e-9)
-    fill = math.floor(ml / count / FILL_STEP + 1e-9) * FILL_STEP
+    # A mouthful more than full bottles hold is no reason for another bottle.
+    count = max(1, math.ceil(ml / size - SPARE))
+    fill = min(size, math.floor(ml / count / FILL_STEP + 1e-9) * FILL_STEP)
     return count, fill
