@@ -98,7 +98,7 @@ def _acts(page: Any) -> Iterator[tuple[str, Act, Act]]:
 
     def tick() -> None:
         done = next(marks)
-        page.get_by_test_id("stCheckbox").nth(done).click()
+        page.get_by_test_id("stMain").get_by_test_id("stCheckbox").nth(done).click()
         page.get_by_text(f"{done} of ").first.wait_for()
 
     def another_day() -> None:

@@ -11,6 +11,7 @@ import streamlit as st
 from mealopt import api
 from mealopt.core.words import SLOTS
 from mealopt.ui import desk, waiting
+from mealopt.ui.inputs import follow
 from mealopt.ui.look import plain
 from mealopt.ui.state import Look, State, with_plan
 
@@ -88,7 +89,7 @@ def meal_actions(state: State, entry: PlanDay, meal: Meal) -> None:
     with st.container(horizontal=True, vertical_alignment="center", gap="small"):
         number = f"{entry.day} {meal.number}"
         key = f"hold {number}"
-        st.session_state[key] = (entry.day, meal.number) in state.held
+        follow(key, (entry.day, meal.number) in state.held)
         st.toggle("Hold", key=key, on_change=_held, args=(entry.day, meal.number, key),
                   help="It stays as it is while other meals are changed.")  # fmt: skip
         st.button("Another dish", key=f"dish {number}", on_click=look_for, args=(Look(entry.day, meal.number),))

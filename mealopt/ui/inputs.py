@@ -14,6 +14,15 @@ from mealopt.ui.state import Path, typed, value_at
 _SHOWN = "complaint shown"
 
 
+def follow(key: str, value: Any) -> None:
+    """Let the widget with this key show a value that may have changed elsewhere.
+
+    Only where it differs: a value that is set in each run would undo a click that comes while the run goes on.
+    """
+    if key not in st.session_state or st.session_state[key] != value:
+        st.session_state[key] = value
+
+
 def spot(path: Path) -> str:
     """How a complaint names this place: "[athlete] mass_kg", "[[session]] 3 start"."""
     if len(path) == 1:

@@ -71,5 +71,5 @@ def _switch() -> None:
         on = bool(st.session_state[key])
         desk.change(lambda now: replace(now, plain=on))
 
-    st.session_state[key] = desk.state().without_numbers
+    inputs.follow(key, desk.state().without_numbers)
     st.toggle("Foods and measures only", key=key, on_change=turned, help="No energy and no body mass on any page.")

@@ -11,6 +11,7 @@ from mealopt.core.clock import DAYS
 from mealopt.core.words import DAY_NAMES, dated
 from mealopt.errors import BadInput, Refused
 from mealopt.ui import desk
+from mealopt.ui.inputs import follow
 from mealopt.ui.look import listed
 from mealopt.ui.state import State
 
@@ -38,7 +39,7 @@ def pick_day(key: str) -> str:
         if chosen:
             desk.change(lambda now: _on(now, chosen))
 
-    st.session_state[key] = state.day
+    follow(key, state.day)
     st.segmented_control(
         "Day", DAYS, key=key, on_change=picked, format_func=lambda day: day.capitalize(), required=True
     )

@@ -77,7 +77,7 @@ def test_from_another_mass_to_a_day_that_is_changed(visit: Visit, width: int, th
 
 def test_the_list_is_ticked_and_taken_along_and_is_the_plan_s(visit: Visit, tmp_path: Path) -> None:
     page = visit(1280, "light", "shopping")
-    boxes = page.get_by_test_id("stCheckbox")
+    boxes = page.get_by_test_id("stMain").get_by_test_id("stCheckbox")
     number = boxes.count()
     assert page.get_by_text(f"0 of {number} in the basket").count() == 1
     boxes.nth(0).click()
