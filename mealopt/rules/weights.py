@@ -76,4 +76,4 @@ WEEK_GRAMS = 0.02
 WEEK_PERCENT = 0.12
 
 #: Points per 1 % of a food to use up that is left over.
-WEEK_USE_UP = 0.15
+WEEK_USE_UP = 0.3

@@ -8,7 +8,8 @@ from __future__ import annotations
 import pytest
 
 from mealopt.rules.registry import Family, families
-from tests.golden.write import HERE, file_of, golden
+from mealopt.rules.weekly.registry import WeekFamily, week_families
+from tests.golden.write import HERE, file_of, golden, week_file_of, week_golden
 
 AGAIN = "if this change is meant: python -m tests.golden.write, and read the difference"
 
@@ -20,8 +21,16 @@ def test_rows_are_as_written(entry: Family) -> None:
     assert golden(entry).splitlines() == path.read_text(encoding="utf-8").splitlines(), AGAIN
 
 
+@pytest.mark.parametrize("entry", week_families(), ids=lambda entry: entry.name)
+def test_rows_of_the_week_are_as_written(entry: WeekFamily) -> None:
+    path = week_file_of(entry)
+    assert path.exists(), AGAIN
+    assert week_golden(entry).splitlines() == path.read_text(encoding="utf-8").splitlines(), AGAIN
+
+
 def test_each_family_has_a_file_and_each_file_a_family() -> None:
-    assert {path.name for path in HERE.glob("*.txt")} == {file_of(entry).name for entry in families()}
+    named = {file_of(entry).name for entry in families()} | {week_file_of(entry).name for entry in week_families()}
+    assert {path.name for path in HERE.glob("*.txt")} == named
     assert len({file_of(entry) for entry in families()}) == len(families())
 
 

@@ -14,7 +14,10 @@ from pathlib import Path
 from mealopt.milp.model import Row
 from mealopt.rules.problem import Problem
 from mealopt.rules.registry import Family, families
+from mealopt.rules.weekly.pose import WEEK, pose_within
+from mealopt.rules.weekly.registry import WeekFamily, WeekWishes, week_families
 from tests.rules.small_day import small_day
+from tests.rules.weekly.small_plates import small_plates
 
 HERE = Path(__file__).parent
 
@@ -55,6 +58,33 @@ def golden(entry: Family) -> str:
     return "\n".join(lines).rstrip("\n") + "\n"
 
 
+def week_file_of(entry: WeekFamily) -> Path:
+    """Where the golden rows of a family of the week stand."""
+    return HERE / f"week_{re.sub('[^a-z]+', '_', entry.name)}.txt"
+
+
+#: What the week of the golden rows asks for; its other days bring nothing.
+WISHES = WeekWishes(
+    references={"fibre_g": 30.0}, use_up={"cabbage": 400.0}, bought={"cabbage, boiled": 1.5}, plants_least=9
+)
+
+
+def week_golden(entry: WeekFamily) -> str:
+    """The rows that a family of the week adds to a small day, and what it charges."""
+    problem = small_plates()
+    words = labels(problem)
+    before = problem.model.columns
+    pose_within(problem, list(entry.make(WISHES)), [])
+    model = problem.model
+    for number, column in enumerate(range(before, model.columns), start=1):
+        words[column] = f"own    {number} ({_number(model.least[column])} to {_number(model.most[column])})"
+    lines = [f"{entry.name} (family of the week): {len(model.rows)} rows, {model.columns - before} columns", ""]
+    for row in model.rows:
+        lines += [*_row(row, words), ""]
+    lines += [f"charge {_number(cost):>9} a unit of {words[column]}" for column, cost in problem.costs.get(WEEK, ())]
+    return "\n".join(lines).rstrip("\n") + "\n"
+
+
 def _row(row: Row, words: dict[int, str]) -> Iterator[str]:
     eased = f", eased by {_number(row.scale)}" if row.relaxable else ""
     yield f"{row.name}: {_number(row.least)} to {_number(row.most)} {row.unit}{eased}".rstrip()
@@ -75,6 +105,9 @@ def main() -> None:
         path = file_of(entry)
         path.write_text(golden(entry), encoding="utf-8")
         kept.add(path)
+    for week in week_families():
+        week_file_of(week).write_text(week_golden(week), encoding="utf-8")
+        kept.add(week_file_of(week))
     for path in HERE.glob("*.txt"):
         if path not in kept:
             path.unlink()
