@@ -65,7 +65,7 @@ def test_both_ends_of_a_pot_are_told(two_days: Plan) -> None:
     assert len(said) == 1
     assert said[0].startswith("wed, meal")
     assert "pot" in said[0]
-    mended = untied((first, second), first, after)
+    mended = untied((first, second), first, after, shipped_menu())
     assert mended[0] == after
     assert all(one.cooked_on is None for one in mended[1].meals), "what was to come from the pot is cooked on its day"
     late = next(one for one in second.meals if one.cooked_on)

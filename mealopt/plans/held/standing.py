@@ -21,6 +21,7 @@ from mealopt.plans.held.assign import check_given, foods_of
 from mealopt.plans.held.laid import check_laid, without_slots
 from mealopt.plans.held.plates import StandingFood, same_foods
 from mealopt.plans.own import own_table, plan_menu
+from mealopt.plans.week.ahead import ahead_of, laid_after
 from mealopt.recheck.check import recheck_plan
 from mealopt.rules.problem import Problem
 from mealopt.rules.registry import pose
@@ -157,7 +158,7 @@ def standing_day(
     entry = plan_entry(plan, day, where)
     check_whole(plan, folder, where)
     case = case_from_dict(plan.case, f"{where}, case").beside(folder)
-    whole, skipped = _whole(case, entry, where)
+    whole, skipped = _whole(plan, case, entry, where)
     card = whole.card()
     card.deal(ALL)
     drawn = card.plates
@@ -177,15 +178,23 @@ def standing_day(
     return replace(empty, meals=meals)
 
 
-def _whole(case: Case, entry: PlanDay, where: str) -> tuple[PosedDay, frozenset[int]]:
+def _whole(plan: Plan, case: Case, entry: PlanDay, where: str) -> tuple[PosedDay, frozenset[int]]:
     """The day posed with all of its meals, and the numbers of those among them that are skipped."""
     if entry.now is not None:
         from mealopt.plans.replan.again import posed_again
 
         return posed_again(case, entry, where), frozenset()
-    whole = pose_day(case, entry.day)
+    whole = _posed(plan, case, entry)
     check_laid(entry, whole.slots, where)
     return whole, frozenset(meal.number for meal in entry.skipped)
+
+
+def _posed(plan: Plan, case: Case, entry: PlanDay) -> PosedDay:
+    """The day posed as it was planned: in a week that cooks ahead, its midday dishes follow the evening before."""
+    found = pose_day(case, entry.day)
+    place = plan.days.index(entry)
+    ahead = ahead_of(case, len(plan.days), found.larder.menu)
+    return laid_after(found, pose_day(case, plan.days[place - 1].day), ahead) if ahead.least and place else found
 
 
 def _standing(day: StandingDay, index: int, meal: Meal, where: str) -> StandingMeal:
@@ -201,7 +210,11 @@ def _standing(day: StandingDay, index: int, meal: Meal, where: str) -> StandingM
     found = day.plate(index, meal.dish_id) or _kept(day, index, meal)
     if found is None:
         raise BadInput(f"{spot}: read the dish {meal.dish_id}, which cannot be served to this athlete in this meal")
-    return StandingMeal(index, meal, found, foods_of(meal.items, found, spot))
+    foods = foods_of(meal.items, found, spot)
+    if meal.cooked_on is not None:
+        # From an earlier day's pot it takes the minutes of warming it.
+        found = replace(found, dish=found.dish.model_copy(update={"minutes": meal.minutes}))
+    return StandingMeal(index, meal, found, foods)
 
 
 def _kept(day: StandingDay, index: int, meal: Meal) -> Plate | None:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from mealopt.documents.plan import Meal, Plan, PlanDay, SkippedMeal
+from mealopt.menu.dishes import Menu
 from mealopt.milp.answer import Answer, Status
 from mealopt.plans.day.document import plan_day_entry, solve_entry
 from mealopt.plans.day.solve import SolvedDay
@@ -45,7 +46,7 @@ def rewritten(asked: Asked, found: Found) -> Plan:
     solve = solve_entry(answer, len(model.rows), model.columns, found.seconds).model_copy(update={"says": found.says})
     solved = SolvedDay(day.posed, found.problem, answer, found.seconds)
     entry = _entry(asked, plan_day_entry(solved, solve))
-    days = untied(day.plan.days, day.entry, entry)
+    days = untied(day.plan.days, day.entry, entry, day.wide.menu)
     plan = day.plan.model_copy(update={"days": days} | ({"solve": solve} if day.plan.kind == "day" else {}))
     menu = day.wide.menu
     if plan.kind == "week" or plan.groceries:
@@ -69,18 +70,23 @@ def _entry(asked: Asked, entry: PlanDay) -> PlanDay:
     )
 
 
-def untied(days: Sequence[PlanDay], before: PlanDay, after: PlanDay) -> tuple[PlanDay, ...]:
+def untied(days: Sequence[PlanDay], before: PlanDay, after: PlanDay, menu: Menu) -> tuple[PlanDay, ...]:
     """The days with the changed one; a later meal that was to come from a changed pot is cooked on its own day."""
     pots = {(before.day, dish) for dish in changed_pots(before, after)}
 
     def mended(day: PlanDay) -> PlanDay:
-        meals = tuple(
-            meal.model_copy(update={"cooked_on": None}) if (meal.cooked_on, meal.dish_id) in pots else meal
-            for meal in day.meals
-        )
+        meals = tuple(on_its_day(meal, menu) if (meal.cooked_on, meal.dish_id) in pots else meal for meal in day.meals)
         return day if meals == day.meals else day.model_copy(update={"meals": meals})
 
     return tuple(after if one.day == after.day else mended(one) for one in days)
+
+
+def on_its_day(meal: Meal, menu: Menu) -> Meal:
+    """A meal from an earlier day's pot, cooked on its own day instead."""
+    dish = menu.dishes.get(meal.dish_id or "")
+    notes = tuple(note for note in meal.notes if not note.startswith(f"cooked on {meal.cooked_on}"))
+    minutes = meal.minutes if dish is None else dish.minutes
+    return meal.model_copy(update={"cooked_on": None, "notes": notes, "minutes": minutes})
 
 
 def changed_pots(before: PlanDay, after: PlanDay) -> set[str]:
