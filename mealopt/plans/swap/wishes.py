@@ -105,9 +105,8 @@ def _meant(day: StandingDay, wishes: Wishes, targets: list[StandingMeal]) -> lis
     """An aim for each meal that the wishes are about."""
     for standing in targets:
         if not standing.foods:
-            raise BadInput(
-                f"meal {standing.meal.number}: {standing.meal.dish} is settled by the case, or eaten; it stays as it is"
-            )
+            why = "worked out for its session" if standing.meal.slot == "during" else "settled by the case"
+            raise BadInput(f"read meal {standing.meal.number}; {standing.meal.dish} is {why} and stays as it is")
     pantry = day.wide.menu.pantry.foods
     outs = {words: _leaving(words, wishes, targets, pantry) for words in wishes.out}
     aims = []
