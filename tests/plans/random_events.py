@@ -82,8 +82,8 @@ def broken(before: Plan, after: Any, happened: Happening, folder: Any = None) ->
     off = [meal.number for meal in old.meals if meal.slot == "during" and meal.time in gone]
     past = [meal for meal in old.meals if minutes_of(meal.time) < now and meal.number not in {*skipped, *off}]
     eaten = [meal for meal in new.meals if meal.eaten]
-    beside = [meal for meal in eaten if meal.dish_id is None]
-    if [content(meal) for meal in past] != [content(meal) for meal in eaten if meal.dish_id is not None]:
+    beside = [meal for meal in eaten if meal.dish_id is None and meal.slot != "during"]
+    if [content(meal) for meal in past] != [content(meal) for meal in eaten if meal not in beside]:
         wrong.append("what was eaten as planned is not what was planned")
     grams = sum(float(text.split("=")[1][:-1]) for text in happened.keys.get("ate", ()) if text.endswith("g"))
     if abs(grams - sum(item.grams for meal in beside for item in meal.items)) > 0.01:

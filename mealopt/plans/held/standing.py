@@ -203,7 +203,8 @@ def _standing(day: StandingDay, index: int, meal: Meal, where: str) -> StandingM
     if settled is not None:
         if not day.posed.slots[index].given:
             return StandingMeal(index, meal, settled, foods_of(meal.items, settled, spot))
-        check_given(meal.items, settled, spot)
+        if day.entry.now is None:
+            check_given(meal.items, settled, spot)
         return StandingMeal(index, meal, settled, ())
     if meal.dish_id is None or meal.dish_id not in day.wide.menu.dishes:
         raise BadInput(f"{spot}: read the dish {meal.dish_id}, which is no dish here; one of the menu is expected")

@@ -17,7 +17,7 @@ from mealopt.plans.held.standing import StandingMeal
 from mealopt.plans.replan.anew import Asked, band_of, pose_anew
 from mealopt.plans.replan.document import off_bands, written_day
 from mealopt.plans.replan.near import lift
-from mealopt.plans.replan.past import GivenMeal
+from mealopt.plans.replan.past import GivenMeal, is_beside
 from mealopt.plans.replan.rest import first_planned
 from mealopt.rules.problem import Problem
 from mealopt.targets.day import day_targets
@@ -28,7 +28,7 @@ def posed_again(case: Case, entry: PlanDay, where: str) -> PosedDay:
 
     Raises BadInput where its meals are not those that its case and its sessions give; Refused as planning does.
     """
-    given = [GivenMeal(meal, extra=meal.eaten and meal.dish_id is None) for meal in entry.meals]
+    given = [GivenMeal(meal, extra=is_beside(meal)) for meal in entry.meals]
     day = pose_anew(
         Asked(
             case=case,

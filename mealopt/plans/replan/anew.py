@@ -139,8 +139,14 @@ def _is_given(meal: Meal, settled: set[str], asked: Asked) -> bool:
 def _hours(asked: Asked, fuel: Mapping[int, Fuelled]) -> Hours:
     eaten = eaten_g(fuel)
     if not asked.changed:
-        packed = ((one.number, one.fuel) for one in asked.entry.sessions)
-        eaten = {number: (held, held) for number, plan in packed if plan and (held := plan.totals.get(CARBOHYDRATE, 0))}
+        # A session for which nothing was packed is one in which nothing is eaten.
+        plans = {one.number: one.fuel for one in asked.entry.sessions if one.fuel is not None}
+        starts = {meal.time for meal in asked.entry.meals if meal.slot == "during"}
+        for one in asked.entry.sessions:
+            if one.number in plans:
+                # Salt alone counts as a gram, so that it has its place in the day.
+                held = max(1.0, plans[one.number].totals.get(CARBOHYDRATE, 0.0)) if one.start in starts else 0.0
+                eaten = {**eaten, one.number: (held, held)}
     shape = day_shape(asked.case, asked.entry.day, asked.targets, (), eaten)
     past = tuple((one.begins, one.ends) for one in asked.past)
     return Hours(shape, asked.now, past, asked.new, asked.changed)

@@ -14,7 +14,7 @@ from mealopt.people.case import Case
 from mealopt.plans.replan.changed import ChangedDay
 from mealopt.plans.replan.events import Ate, Events
 from mealopt.plans.replan.found import FoundFood, find_ate
-from mealopt.plans.replan.past import EATING, GivenMeal, eaten_beside
+from mealopt.plans.replan.past import EATING, GivenMeal, eaten_beside, is_beside
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +44,7 @@ def what_happened(entry: PlanDay, events: Events, changed: ChangedDay, menu: Men
         if meal.number in events.skipped:
             skipped.append(meal)
         elif meal.eaten or minutes_of(meal.time) < events.now:
-            eaten.append(GivenMeal(_as_eaten(meal, changed), extra=meal.eaten and meal.dish_id is None))
+            eaten.append(GivenMeal(_as_eaten(meal, changed), extra=is_beside(meal)))
         else:
             rest.append(GivenMeal(meal))
     words += [f"meal {meal.number} ({meal.dish}, {meal.time}) was skipped" for meal in skipped]

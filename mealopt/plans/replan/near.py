@@ -25,7 +25,7 @@ from mealopt.rules.registry import pose
 
 #: Harm of one scale of a row, by what it bounds (project's assumption): energy counts most among the day's numbers.
 HARM = {ENERGY: 3.0, PROTEIN: 2.0}
-HARM_OTHER, HARM_WISH, HARM_KEPT_PROTEIN = 1.0, 0.3, 1000.0
+HARM_OTHER, HARM_WISH, HARM_KEPT_PROTEIN = 1.0, 0.3, 10000.0
 WISHES = frozenset({"kitchen_minutes", "cost", "whole_food_percent", "added_sugar_percent", "fruit_vegetable_kinds"})
 
 #: Harm below this is the engine's own tolerance. Days that differ by no more than this, or by this share of their harm,

@@ -20,6 +20,10 @@ from mealopt.table.pantry import Food, Pantry
 EATING = 10
 
 
+#: What a meal that was eaten beside the plan says first.
+BESIDE = "eaten beside the plan, as you said"
+
+
 @dataclass(frozen=True, slots=True)
 class GivenMeal:
     """A meal in which nothing is left to choose: eaten, or settled by the case by its foods or its energy alone.
@@ -46,6 +50,11 @@ class GivenMeal:
     def kcal(self) -> float:
         """Its energy."""
         return self.holds.get(ENERGY, 0.0) if self.holds is not None else self.meal.totals.get(ENERGY, 0.0)
+
+
+def is_beside(meal: Meal) -> bool:
+    """Whether the meal was eaten beside the plan."""
+    return meal.eaten and BESIDE in meal.notes
 
 
 def portion_of(item: Item, pantry: Pantry) -> Portion:
@@ -83,7 +92,7 @@ def eaten_beside(
     items = tuple(one.item for one in found if one.item is not None)
     kcal = sum(one.ate.kcal or 0.0 for one in found)
     names = list(dict.fromkeys(one.ate.name for one in found))
-    notes = ["eaten beside the plan, as you said", *(one.says for one in found if one.says)]
+    notes = [BESIDE, *(one.says for one in found if one.says)]
     notes += [ASSUMED_WORDS] if kcal else []
     meal = Meal(
         number=1,
