@@ -74,6 +74,7 @@ class Dish(BaseModel):
     hours_out: may stand without a fridge, at most 2 for cooked food. salt_percent: cooking salt as % of the dish.
     energy: kcal that one plate of it holds, least and most. apart: groups of foods of which at most one is on a plate.
     also: seasonings and the like that its method names in amounts without energy (lemon juice, cumin), for the list.
+    cooked_apart: roles that the method takes as cooked; what must be done for them is said above it (`plans/ahead.py`).
     """
 
     model_config = ConfigDict(extra="forbid", frozen=True)
@@ -98,6 +99,7 @@ class Dish(BaseModel):
     ratio: tuple[Ratio, ...] = ()
     apart: tuple[tuple[str, ...], ...] = ()
     also: tuple[Annotated[str, Field(min_length=3, max_length=40)], ...] = Field(default=(), max_length=8)
+    cooked_apart: tuple[str, ...] = ()
 
     @property
     def roles(self) -> tuple[str, ...]:
@@ -119,6 +121,9 @@ class Dish(BaseModel):
             for role in _ROLE.findall(text):
                 if role not in roles:
                     raise ValueError(f"{{{role}}} in {text!r} names no component")
+        for role in self.cooked_apart:
+            if role not in roles:
+                raise ValueError(f"cooked_apart: {role!r} names no component")
         listed = {food for part in self.component for food in part.foods}
         for group in self.apart:
             for food in group:

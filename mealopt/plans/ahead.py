@@ -1,41 +1,68 @@
-"""What a dish takes as cooked already, because boiling it takes longer than the dish [common practice, no source]."""
+"""What a dish takes as cooked: its method does not cook it, or has no time [common practice, no source]."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
+from mealopt.menu.dishes import Dish
 from mealopt.plans.grammar import joined
 from mealopt.table.pantry import Food
 
-#: Minutes on the stove, by food where its kin has others; pulses are soaked the night before.
+#: Minutes on the stove, by food or, where that is not named, by its kin; pulses are soaked the night before.
 _MINUTES = {
     "rice": 12, "rice, brown": 25, "rice, wild": 40, "barley": 30, "spelt": 30, "buckwheat": 15, "millet": 20,
     "quinoa": 15, "amaranth": 20, "bulgur": 12, "pasta": 11, "noodles": 5, "couscous": 5, "lentils": 25,
-    "red lentils": 15, "split peas": 40, "edamame": 5,
+    "red lentils": 15, "split peas": 40, "edamame": 5, "potato, boiled": 20, "sweet potato, boiled": 15,
+    "potato, baked": 30, "sweet potato, baked": 30, "plantain, boiled": 20, "yam, boiled": 20, "taro, boiled": 25,
+    "egg": 10,
 }  # fmt: skip
-_PULSE = 60
+_PULSE, _ELSE = 60, 8
+
+#: Minutes that a dish needs beside what boils meanwhile: bringing water to the boil, draining.
+_BESIDE = 8
 
 #: What saves the pot of pulses; bitter lupins are not safe before days of soaking and rinsing.
 _TIN = " (or a tin of them)"
 _SHORT_CUT = {"lupin": " (from a jar: dried ones must soak and be rinsed for days)"}
 
 
-def cooked_ahead(foods: Iterable[Food], minutes: int, heat: str = "stove") -> str:
-    """The sentence that says what must be cooked already; "" where all is cooked in the dish's own minutes.
+def cooked_ahead(foods: Iterable[tuple[Food, str]], dish: Dish) -> tuple[str, ...]:
+    """The sentences that say what must be cooked for the dish; none where its method cooks all.
 
-    heat: what making the dish needs; without any, all that is eaten cooked and is bought raw was cooked before.
+    foods: each with the role that it fills. What the method takes as cooked is boiled meanwhile where the dish's
+    minutes on the stove allow, and cooked beforehand where they do not.
     """
-    ready = [food for food in foods if food.state == "cooked" and _before(food, minutes, heat)]
-    if not ready:
-        return ""
-    words = (f"{food.says}{_how(food)}" for food in ready)
-    return f"Cooked beforehand: {joined(list(dict.fromkeys(words)))}"
+    before: list[str] = []
+    besides: list[str] = []
+    for food, role in foods:
+        if not _cooked_at_home(food):
+            continue
+        if role in dish.cooked_apart and dish.heat == "stove" and _takes(food) + _BESIDE <= dish.minutes:
+            besides.append(f"{food.says} (about {_takes(food)} min)")
+        elif role in dish.cooked_apart or _before(food, dish):
+            before.append(f"{food.says}{_how(food)}")
+    return (*_sentence("Cooked beforehand", before), *_sentence("Cook besides", besides))
 
 
-def _before(food: Food, minutes: int, heat: str) -> bool:
-    if heat != "stove" and food.kin == "egg":
+def _sentence(begin: str, words: Sequence[str]) -> tuple[str, ...]:
+    return (f"{begin}: {joined(list(dict.fromkeys(words)))}",) if words else ()
+
+
+def _cooked_at_home(food: Food) -> bool:
+    """Whether it is eaten cooked and bought raw or dry."""
+    return (food.state == "cooked" and food.bought_ndb != food.ndb) or food.kin == "egg"
+
+
+def _before(food: Food, dish: Dish) -> bool:
+    if dish.heat != "stove" and food.kin == "egg":
         return True
-    return _takes(food) > minutes or (heat == "none" and food.bought_ndb != food.ndb)
+    slow = food.name in _MINUTES or food.kin in _MINUTES or _is_pulse(food)
+    by_microwave = dish.heat == "microwave" and food.name.endswith((", baked", ", boiled"))
+    return (slow and not by_microwave and _takes(food) > dish.minutes) or dish.heat == "none"
+
+
+def _is_pulse(food: Food) -> bool:
+    return "pulse" in food.counts and food.yield_factor > 1.5
 
 
 def _how(food: Food) -> str:
@@ -45,5 +72,5 @@ def _how(food: Food) -> str:
 
 
 def _takes(food: Food) -> int:
-    usual = _PULSE if "pulse" in food.counts and food.yield_factor > 1.5 else 0
+    usual = _PULSE if _is_pulse(food) else _ELSE
     return _MINUTES.get(food.name, _MINUTES.get(food.kin, usual))

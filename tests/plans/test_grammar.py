@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import pytest
 
+from mealopt.menu.dishes import shipped_menu
 from mealopt.plans.ahead import cooked_ahead
 from mealopt.plans.grammar import as_part, one_list, singular
 from mealopt.plans.words import as_said, dish_name, filled
-from mealopt.table.pantry import shipped_pantry
+from mealopt.table.pantry import Food, shipped_pantry
 
 FOODS = shipped_pantry().foods
 
@@ -56,11 +57,25 @@ def test_one_roll_is_a_roll() -> None:
 def test_what_takes_longer_than_the_dish_is_cooked_beforehand() -> None:
     """Beans take an hour after a night in water; a tin is as good [common practice, no source]."""
     beans, rice, bread = FOODS["white beans"], FOODS["rice, white"], FOODS["bread, white"]
-    assert cooked_ahead([bread], 5) == ""
+    assert _ahead([bread], 5) == ()
     egg, carrot, beetroot = FOODS["egg"], FOODS["carrot, boiled"], FOODS["beetroot"]
-    assert cooked_ahead([egg, carrot], 12, "stove") == ""
-    assert cooked_ahead([egg, carrot], 12, "microwave") == "Cooked beforehand: eggs (boiled firm)"
-    assert cooked_ahead([egg, carrot, beetroot], 12, "none") == "Cooked beforehand: eggs (boiled firm) and carrots"
-    assert cooked_ahead([rice], 20) == ""
-    assert cooked_ahead([rice, bread], 5) == "Cooked beforehand: rice"
-    assert cooked_ahead([beans, rice], 5) == "Cooked beforehand: white beans (or a tin of them) and rice"
+    assert _ahead([egg, carrot], 12) == ()
+    assert _ahead([egg, carrot], 12, "microwave") == ("Cooked beforehand: eggs (boiled firm)",)
+    assert _ahead([egg, carrot, beetroot], 12, "none") == ("Cooked beforehand: eggs (boiled firm) and carrots",)
+    assert _ahead([rice], 20) == ()
+    assert _ahead([rice, bread], 5) == ("Cooked beforehand: rice",)
+    assert _ahead([beans, rice], 5) == ("Cooked beforehand: white beans (or a tin of them) and rice",)
+
+
+def test_what_the_method_takes_as_cooked_is_boiled_besides_or_before() -> None:
+    """Rice takes twelve minutes on the stove [common practice, no source] and eight for the water."""
+    rice, carrot = FOODS["rice, white"], FOODS["carrot, boiled"]
+    assert _ahead([rice, carrot], 20, apart=True) == ("Cook besides: rice (about 12 min) and carrots (about 8 min)",)
+    assert _ahead([rice], 19, apart=True) == ("Cooked beforehand: rice",)
+    assert _ahead([rice], 60, "microwave", apart=True) == ("Cooked beforehand: rice",)
+
+
+def _ahead(foods: list[Food], minutes: int, heat: str = "stove", *, apart: bool = False) -> tuple[str, ...]:
+    some = shipped_menu().dishes["fried_rice"]
+    dish = some.model_copy(update={"minutes": minutes, "heat": heat, "cooked_apart": ("rice",) if apart else ()})
+    return cooked_ahead([(food, "rice") for food in foods], dish)

@@ -96,8 +96,8 @@ def meal_entry(slot: Slot, dish: Dish, chosen: list[Chosen], totals: dict[str, f
     notes = []
     if dish.heat == "stove" and not slot.stove and slot.kind != "during":
         notes.append("Made ahead and reheated" if dish.reheats and slot.heat else "Made ahead, taken along, eaten cold")
-    elif ahead := cooked_ahead((pantry.foods[entry.food] for entry in chosen), dish.minutes, dish.heat):
-        notes.append(ahead)
+    else:
+        notes.extend(cooked_ahead(((pantry.foods[entry.food], entry.role) for entry in chosen), dish))
     return Meal(
         number=slot.index + 1,
         slot=slot.kind,  # type: ignore[arg-type]
