@@ -7,6 +7,7 @@ how many meals it fitted, how far up the day's order it came, how often it was c
 from __future__ import annotations
 
 import contextlib
+import signal
 import sys
 from collections import Counter
 from dataclasses import dataclass, field
@@ -19,7 +20,7 @@ from mealopt.plans.day.solve import FIRST_CARD, SolvedDay, solve_posed
 from tests.plans.random_cases import KINDS, make
 
 #: Wide: a dish is found or not, the last points do not matter. SECONDS by the clock for one day.
-GAP, SECONDS = 0.2, 6.0
+GAP, SECONDS = 0.2, 5.0
 
 
 @dataclass
@@ -118,5 +119,6 @@ def report(seen: Seen, menu: Menu) -> list[str]:
 
 
 if __name__ == "__main__":
+    signal.signal(signal.SIGINT, signal.default_int_handler)
     asked = int(sys.argv[1]) if len(sys.argv) > 1 else 300
     print("\n".join(report(watch(asked), shipped_menu())))

@@ -78,6 +78,7 @@ def test_no_more_is_given_than_a_breakfast_needs() -> None:
     problem = posed_problem(alone, (all_plates(day)[breakfast.index],))
     model = problem.model
     model.maximise = True
+    model.cost[:] = [0.0] * len(model.cost)
     model.cost[problem.sum_of(alone.slots[0], PROTEIN)[0]] = 1.0
     most = Highs(model).solve(1e-3, 60.0)
     (band,) = (band for band in bands(refusal(asked).remedies) if band.get("slot") == "breakfast")
