@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
 from mealopt import api
+from mealopt.menu.carried import shipped_carried
+from mealopt.milp.highs import Highs
 from mealopt.people.case import Case
+from mealopt.plans.fuel.choices import FRUCTOSE, GLUCOSE, WATER, Eaten
+from mealopt.plans.fuel.need import need_of
+from mealopt.plans.fuel.pose import pose
 from mealopt.targets.caffeine import dose_mg
 from mealopt.targets.coefficients import FLUID_BEFORE, MMOL_SODIUM, SHORT_EVENT_DAY
 from mealopt.targets.eve import eve_carbohydrate_per_kg
@@ -60,19 +66,23 @@ def test_ninety_from_one_sugar_is_refused() -> None:
     assert capped_g_per_h(90, mixed=True, used_to_g_per_h=40) == 50
 
 
-def test_one_sugar_alone_fills_to_sixty() -> None:
-    """The same, through the whole plan: with nothing that holds fructose left, four hours get 60 g/h and no more."""
-    never = [
-        "sugar", "honey", "maple syrup", "jam", "marmalade", "jelly sweets", "jelly sweets, gelatine-free",
-        "marshmallows", "fruit leather", "fig rolls", "lemonade", "banana", "dates", "raisins", "sultanas",
-        "grape juice", "orange juice", "pineapple juice", "apple juice", "apple sauce",
-    ]  # fmt: skip
+@pytest.mark.parametrize(("fructose", "g_per_h"), [(0.0, 60), (0.5, 80), (1 / 3, 90)])
+def test_one_sugar_fills_to_sixty_and_mixed_ones_to_ninety(fructose: float, g_per_h: float) -> None:
+    """The same in the program of a session: four hours of one food, all glucose, half fructose (at most 40 g/h), or
+    two to one."""
     made = case({"minutes": 240}, carbohydrate_used_to_g_per_h=90.0)
-    plan = api.fuel(made.model_copy(update={"kitchen": made.kitchen.model_copy(update={"never": tuple(never)})}))[0]
-    # Bread has a little sugar of its own; the rest is starch.
-    assert plan.glucose_g_per_h <= 60.05
-    assert plan.gives_g_per_h <= 60 + plan.fructose_g_per_h + plan.totals["fibre_g"] / 4 + 0.1
-    assert plan.fructose_g_per_h < 5
+    need = need_of(made, "tue", 1, api.day_targets(made, "tue").sessions[0])
+    need = replace(need, bottles=0, fill_ml=0, at_hand=0)
+    piece = {
+        "carbohydrate_g": 2.0, GLUCOSE: 2.0 * (1 - fructose), FRUCTOSE: 2.0 * fructose, "energy_kcal": 8.0,
+        "protein_g": 0.0, "fat_g": 0.0, "fibre_g": 0.0, "sodium_mg": 0.0, WATER: 0.0,
+    }  # fmt: skip
+    thing = shipped_carried().thing[0].model_copy(update={"most_per_hour": 60.0, "bites": 0, "flavour": "one"})
+    eaten = Eaten(thing, "a piece", "pieces", "a piece", {"sugar": 2.0}, piece, 0.0, 0, 0.0)
+    posed = pose(need, [eaten], [], 0.0, {}, {"sugar": ("sugar", 1e6)})
+    posed.model.rows = [row for row in posed.model.rows if not row.name.startswith(("flavour", "pockets"))]
+    answer = Highs(posed.model).solve(1e-6)
+    assert 2.0 * answer.values[posed.pieces[0]] / 4 == pytest.approx(g_per_h, abs=1.0)
 
 
 @pytest.mark.parametrize(("minutes", "least", "most"), [(90, 30, 60), (135, 30, 60), (240, 60, 90)])
