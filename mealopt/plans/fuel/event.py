@@ -7,7 +7,7 @@ import textwrap
 from collections.abc import Iterator
 from datetime import timedelta
 
-from mealopt.core.clock import DAY_MINUTES, DAYS
+from mealopt.core.clock import DAY_MINUTES, DAYS, minutes_of
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FIBRE
 from mealopt.documents.fuel import FuelPlan, FuelStep
 from mealopt.documents.plan import Plan
@@ -22,6 +22,9 @@ NAMES = dict(zip(DAYS, ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", 
 
 #: Races with more steps than this are told by the hour, so that they stay on the page.
 STEPS_MOST = 22
+
+#: A race of so many hours at most has room for the times of what is eaten in each.
+TIMES_TO = 6
 
 SHORT_CAUTION = (
     "Drink to thirst, never more than you sweat: headache, nausea, swelling, confusion or a rise on the scale: stop "
@@ -50,14 +53,18 @@ def event_sheets(case: Case, fuel: tuple[FuelPlan, ...], plan: Plan | None = Non
         raise BadInput('read no race; a session with effort = "race" is expected for its sheet')
     targets = week_targets(case)
     by_place: dict[tuple[str, int], FuelPlan] = {(one.day, one.session): one for one in fuel}
-    return tuple(
-        "\n".join(_sheet(case, day, session, targets, by_place.get((day, number)), plan))
-        for day, number, session in races
-    )
+    pages = []
+    for day, number, session in races:
+        plan_of = by_place.get((day, number))
+        lines = list(_sheet(case, day, session, targets, plan_of, plan, STEPS_MOST))
+        if len(lines) > PAGE:
+            lines = list(_sheet(case, day, session, targets, plan_of, plan, 0))
+        pages.append("\n".join(lines))
+    return tuple(pages)
 
 
 def _sheet(
-    case: Case, day: str, session: Session, targets: WeekTargets, fuel: FuelPlan | None, plan: Plan | None
+    case: Case, day: str, session: Session, targets: WeekTargets, fuel: FuelPlan | None, plan: Plan | None, steps: int
 ) -> Iterator[str]:
     far = "" if session.distance_km is None else f", {session.distance_km:g} km"
     title = f"{case.athlete.name}: {session.kind} race of {_lasts(session.minutes)}{far}"
@@ -75,7 +82,7 @@ def _sheet(
         yield from _head("To pack")
         yield from _pack(fuel)
         yield from _head("The race")
-        yield from _race(fuel)
+        yield from _race(fuel, steps)
         yield from _head("After")
         yield from (line for words in fuel.after for line in _wrapped(words))
     yield ""
@@ -107,15 +114,12 @@ def _days_before(case: Case, day: str, session: Session, targets: WeekTargets, p
 
 
 def _meals(plan: Plan | None, day: str, until: int) -> Iterator[str]:
-    """The day's planned meals up to a minute, one a line."""
+    """The day's planned meals up to a minute, as one paragraph."""
     for entry in plan.days if plan is not None else ():
-        if entry.day != day:
-            continue
-        for meal in entry.meals:
-            hours, minutes = (int(part) for part in meal.time.split(":"))
-            if 60 * hours + minutes < until and meal.slot != "during":
-                held = meal.totals.get(CARBOHYDRATE, 0.0)
-                yield from _wrapped(f"{meal.time}  {meal.dish} ({held:.0f} g carbohydrate)")
+        meals = [meal for meal in entry.meals if minutes_of(meal.time) < until and meal.slot != "during"]
+        if entry.day == day and meals:
+            named = (f"{meal.time} {meal.dish} ({meal.totals.get(CARBOHYDRATE, 0.0):.0f} g)" for meal in meals)
+            yield from _wrapped(f"planned, with their carbohydrate: {'; '.join(named)}")
 
 
 def _pack(fuel: FuelPlan) -> Iterator[str]:
@@ -134,22 +138,25 @@ def _pack(fuel: FuelPlan) -> Iterator[str]:
     )
 
 
-def _race(fuel: FuelPlan) -> Iterator[str]:
-    if len(fuel.steps) <= STEPS_MOST:
+def _race(fuel: FuelPlan, most: int) -> Iterator[str]:
+    if len(fuel.steps) <= most:
         for step in fuel.steps:
             yield from _wrapped(f"{_at(step)}  {step.says}", hang=15)
         return
+    told = len(fuel.by_hour_g) <= TIMES_TO
     for hour in range(len(fuel.by_hour_g)):
         inside = [step for step in fuel.steps if hour * 60 <= step.minute < hour * 60 + 60]
         if inside:
-            yield from _wrapped(f"{_at(inside[0])}  {'; '.join(_in_short(inside))}", hang=15)
+            yield from _wrapped(f"{_at(inside[0])}  {'; '.join(_in_short(inside, told))}", hang=15)
 
 
-def _in_short(steps: list[FuelStep]) -> Iterator[str]:
-    """An hour in a line: refills, bottles, and what is eaten, counted."""
+def _in_short(steps: list[FuelStep], told: bool) -> Iterator[str]:
+    """An hour in a line: refills, bottles, and what is eaten, counted, or with its time where there is room."""
     eaten: dict[str, int] = {}
     for step in steps:
-        if step.kind == "eat":
+        if step.kind == "eat" and told:
+            yield f"{step.time} {step.says}"
+        elif step.kind == "eat":
             eaten[step.says] = eaten.get(step.says, 0) + 1
         else:
             yield step.says.split(": ")[0]
