@@ -27,6 +27,8 @@ def app(port: int, no_browser: bool) -> int:
     if missing:
         raise BadInput(MISSING.format(names=" and ".join(missing)))
     words = ["--server.port", str(port), "--server.headless", str(no_browser).lower()]
+    # Neither a question before the page opens, nor a word to anybody about its use.
+    words += ["--server.showEmailPrompt", "false", "--browser.gatherUsageStats", "false"]
     try:
         return subprocess.call([sys.executable, "-m", "streamlit", "run", str(script()), *words])
     except KeyboardInterrupt:
