@@ -21,12 +21,14 @@ MISSING = "the page needs {names}, which are not installed; python -m pip instal
 @click.command(cls=Command, epilog=options.CAUTION, short_help="Open the page.")
 @click.option("--port", type=click.IntRange(1, 65535), default=8501, show_default=True, help="Where it listens.")
 @click.option("--no-browser", is_flag=True, help="Start the server, and open no browser.")
-def app(port: int, no_browser: bool) -> int:
+@click.option("--network", is_flag=True, help="Let other devices of your network open it, such as a phone.")
+def app(port: int, no_browser: bool, network: bool) -> int:
     """Open the page in a browser; it runs until Ctrl-C."""
     missing = [name for name in LIBRARIES if importlib.util.find_spec(name) is None]
     if missing:
         raise BadInput(MISSING.format(names=" and ".join(missing)))
     words = ["--server.port", str(port), "--server.headless", str(no_browser).lower()]
+    words += ["--server.address", "0.0.0.0" if network else "localhost"]
     # Neither a question before the page opens, nor a word to anybody about its use.
     words += ["--server.showEmailPrompt", "false", "--browser.gatherUsageStats", "false"]
     try:
