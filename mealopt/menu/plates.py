@@ -80,6 +80,20 @@ def draw(seed: str, name: str) -> bytes:
     return blake2b(f"{seed}|{name}".encode(), digest_size=8).digest()
 
 
+#: Foods that few would choose for themselves; another food of the part stands in, where nobody prefers them.
+SELDOM = frozenset({"lupin beans", "matzo", "lemonade"})
+
+#: What stands in for meat, for those who eat meat or fish.
+FOR_MEAT = frozenset({"tempeh", "tofu, firm", "tofu, fried", "seitan"})
+
+
+def seldom(name: str, wishes: FoodFilter) -> bool:
+    """Whether this eater would seldom choose the food."""
+    if name in wishes.prefer:
+        return False
+    return name in SELDOM or (wishes.diet in ("omnivore", "pescatarian") and name in FOR_MEAT)
+
+
 class Larder:
     """The foods that one athlete may be given, as choices, each made once."""
 
@@ -100,10 +114,12 @@ class Larder:
         return self._choices[name]
 
     def without_alike(self, component: Component, choices: tuple[Choice, ...]) -> tuple[Choice, ...]:
-        """The choices less those that another one stands in for today: preferred ones stay, "less" ones go first."""
+        """The choices less those that another stands in for today: preferred ones stay, "less" and seldom ones go."""
         if self._seed is None or len(choices) <= component.pick[1]:
             return choices
         wishes = self.filter
+        usual = tuple(choice for choice in choices if not seldom(choice.name, wishes))
+        choices = usual if len(usual) >= max(1, component.pick[0]) else choices
 
         def order(choice: Choice) -> tuple[int, bytes]:
             liked = 0 if choice.name in wishes.prefer else 2 if choice.name in wishes.less else 1
@@ -176,11 +192,24 @@ def kitchen_allows(dish: Dish, slot: Slot) -> bool:
     return dish.carry or (dish.reheats and slot.heat)
 
 
+#: A plate holds no more of a boiled grain than this many grams for each kcal that suits the meal, and so many at least:
+#: a mountain of rice is no dinner for somebody small [common practice, no source].
+GRAIN_PER_KCAL, GRAIN_FREE = 0.42, 200.0
+GRAINS = frozenset({"rice", "pasta", "noodles", "couscous", "bulgur", "millet", "quinoa", "buckwheat", "barley"})
+
+
+def _grain_most(choice: Choice, slot: Slot) -> float:
+    """The most grams of a boiled grain that suit the slot; no limit for other foods."""
+    if choice.kin not in GRAINS or slot.kind == "during":
+        return math.inf
+    return max(GRAIN_FREE, GRAIN_PER_KCAL * slot.energy_aim)
+
+
 def _limited(choice: Choice, component: Component, slot: Slot) -> Choice | None:
     """The choice within what component and slot leave it; None where not even its least fits."""
     if slot.settles and choice.settles == "badly":
         return None
-    most = min(choice.most_g, component.grams[1])
+    most = min(choice.most_g, component.grams[1], _grain_most(choice, slot))
     for key, limit in ((ENERGY, slot.energy_most), *slot.limits.items()):
         if key not in choice.per_gram:
             return None

@@ -34,11 +34,33 @@ def case_notes(case: Case) -> list[str]:
     if case.kitchen.can_cook is None:
         without = [day for day in DAYS if case.kitchen.stove(day) is None]
         on = "" if len(without) == len(DAYS) else f" on {', '.join(without)}"
-        notes.append(f"A stove is taken to be at hand all day{on}; if it is not, write can_cook in the case")
+        away = " but where you are away" if any(entry.away for entry in case.kitchen.day) else ""
+        notes.append(f"A stove is taken to be at hand all day{on}{away}; if it is not, write can_cook in the case")
+    notes.extend(_allergens(case))
     notes.extend(_table(case))
     notes.extend(_stretched(case))
     for session in case.session:
         notes.extend(_session_notes(session))
+    return notes
+
+
+def peanuts_left_out(case: Case) -> bool:
+    """Whether peanuts go with the nuts that the case avoids: the case asks for no food or meal with them."""
+    avoided = case.kitchen.avoid_allergens
+    asked = " ".join([*case.kitchen.prefer, *(food for meal in case.kitchen.fixed for food, _ in meal.portions)])
+    return "nuts" in avoided and "peanuts" not in avoided and "peanut" not in asked
+
+
+def _allergens(case: Case) -> list[str]:
+    """What the EU list counts apart and somebody may take for one."""
+    avoided = case.kitchen.avoid_allergens
+    notes = []
+    if peanuts_left_out(case):
+        notes.append(
+            'The EU list counts peanuts apart from nuts: they are left out too; to have them, name one under "prefer"'
+        )
+    if "peanuts" in avoided and "lupin" not in avoided:
+        notes.append("Lupin can harm people with a peanut allergy; the EU list counts it apart: avoid lupin too if so")
     return notes
 
 

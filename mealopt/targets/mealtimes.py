@@ -26,6 +26,9 @@ BEFORE_SESSION = 15
 #: The next session is soon where it starts within 8 h; refuelling then begins within 45 minutes.
 SOON, AT_ONCE = 8 * 60, 45
 
+#: A main meal sooner after a session than this leaves no time to cook it; what that costs, as for `ANCHOR_COST`.
+COOKING_AFTER, HASTE_COST = 35, 3.0
+
 MAIN_APART = 150
 SNACK_APART = 60
 
@@ -187,7 +190,9 @@ def _stage_costs(day: WakingDay, grid: list[int], stage: _Stage) -> dict[int, fl
     if stage.settled is not None:
         return {stage.settled.start: 0.0}
     return {
-        start: ANCHOR_COST * abs(start - stage.anchor) / 60.0 + TIGHT_COST[day.tightness(start + MAIN_MINUTES)]
+        start: ANCHOR_COST * abs(start - stage.anchor) / 60.0
+        + TIGHT_COST[day.tightness(start + MAIN_MINUTES)]
+        + (HASTE_COST if any(0 <= start - session.end < COOKING_AFTER for session in day.sessions) else 0.0)
         for start in grid
     }
 

@@ -42,6 +42,9 @@ DURING_FROM, DURING_LEAST = 60, 1.0
 #: How far up its band the carbohydrate of a session may go: the top is for those who have practised it.
 DURING_SHARE = 0.6
 
+#: Minutes from a session's end until one stands in the kitchen (project's assumption).
+HOME = 5
+
 #: What can be carried comes in pieces: the most is never narrowed below so many grams.
 DURING_ROOM = 40.0
 
@@ -249,8 +252,8 @@ def _kitchen(shape: DayShape, meal: Occasion, lead: int | None) -> tuple[bool, b
 
 
 def _minutes_at_hand(shape: DayShape, meal: Occasion) -> int:
-    """Kitchen minutes for one meal: the day's, and no longer than since waking or the last session's end."""
-    since = [meal.start - shape.wake + 10, *(meal.start - session.end + 15 for session in shape.sessions)]
+    """Kitchen minutes for one meal: the day's, and no longer than since waking or coming home from a session."""
+    since = [meal.start - shape.wake + 10, *(meal.start - session.end - HOME for session in shape.sessions)]
     return max(5, min(shape.cook_minutes, min(span for span in since if span > 0)))
 
 

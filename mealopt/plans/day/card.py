@@ -16,7 +16,7 @@ from mealopt.core.nutrients import FIBRE
 from mealopt.core.slots import KINDS, Slot
 from mealopt.menu.dishes import Menu
 from mealopt.menu.fit import misfit
-from mealopt.menu.plates import Larder, Plate, draw, plate
+from mealopt.menu.plates import Larder, Plate, draw, plate, seldom
 
 #: A dish may hold so much more than its share of a low-fibre day's fibre, for others hold less.
 FIBRE_ROOM = 1.25
@@ -99,7 +99,10 @@ def place_on_card(
 ) -> tuple[int, int, bytes]:
     """What a slot's plates are sorted by: liked, then serving the slot's purpose, then as the seed draws."""
     liked = 0 if _names(fitting) & wishes.prefer else 2 if fitting.dish.id in wishes.less else 1
-    return liked, misfit(fitting, slot, protein_wanted), draw(seed, fitting.dish.id)
+    rare = any(
+        part.pick[0] > 0 and all(seldom(choice.name, wishes) for choice in part.choices) for part in fitting.parts
+    )
+    return liked, misfit(fitting, slot, protein_wanted) + rare, draw(seed, fitting.dish.id)
 
 
 def _names(fitting: Plate) -> set[str]:

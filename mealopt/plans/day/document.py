@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import timedelta
 
@@ -32,6 +33,9 @@ from mealopt.table.pantry import Food, Pantry
 from mealopt.targets.model import DayTargets, SessionEnergy
 
 SALT = "salt"
+
+#: A shortfall of carbohydrate is worth a word under this share of what would suit.
+SHORT = 0.93
 
 #: What a plan is not: stands with every list of food.
 READ_LABELS = "A food table cannot know a product's recipe, nor traces of other foods: read each label for allergens"
@@ -94,7 +98,8 @@ def _named(dish: Dish, chosen: list[Chosen], pantry: Pantry) -> tuple[str, tuple
 def meal_entry(slot: Slot, dish: Dish, chosen: list[Chosen], totals: dict[str, float], pantry: Pantry) -> Meal:
     name, method = _named(dish, chosen, pantry)
     notes = []
-    if dish.heat == "stove" and not slot.stove and slot.kind != "during":
+    hurried = dish.minutes > slot.minutes_most
+    if dish.heat == "stove" and (hurried or not slot.stove) and slot.kind != "during":
         notes.append("Made ahead and reheated" if dish.reheats and slot.heat else "Made ahead, taken along, eaten cold")
     else:
         notes.extend(cooked_ahead(((pantry.foods[entry.food], entry.role) for entry in chosen), dish))
@@ -170,7 +175,7 @@ def refuel_notes(posed: PosedDay, meals: tuple[Meal, ...]) -> list[str]:
     notes = []
     for window in posed.refuel:
         eaten = sum(meals[index].totals.get("carbohydrate_g", 0.0) for index in window.slots)
-        if eaten < window.aim - 1.0:
+        if eaten < SHORT * window.aim:
             notes.append(f"{window.says}: {eaten:.0f} g; {window.aim:.0f} g would suit better")
     return notes
 
@@ -225,12 +230,12 @@ def plan_day_entry(solved: SolvedDay, solve: Solve) -> PlanDay:
     )
 
 
-#: Where oats are eaten, or gluten is left out.
+#: Where oats are eaten.
 OATS = "Oats need certification for coeliac disease"
 
 
 def day_cautions(case: Case, targets: DayTargets, meals: tuple[Meal, ...]) -> tuple[str, ...]:
-    oats = case.kitchen.gluten_free or any("oat" in item.food for meal in meals for item in meal.items)
+    oats = any(re.search(r"\boats?\b", item.food) for meal in meals for item in meal.items)
     return (*targets.cautions, READ_LABELS, *([OATS] if oats else []))
 
 

@@ -15,7 +15,7 @@ from mealopt.errors import BadInput
 from mealopt.menu.dishes import Menu
 from mealopt.menu.plates import Larder, Plate
 from mealopt.people.case import Case
-from mealopt.people.notes import named_foods
+from mealopt.people.notes import named_foods, peanuts_left_out
 from mealopt.plans.day.bands import posed_bands, with_own_limits
 from mealopt.plans.day.card import Card, quickest
 from mealopt.plans.day.settled import SettledDay, settled_day, settled_notes, settled_plates
@@ -100,11 +100,16 @@ def food_filter(case: Case) -> FoodFilter:
     return FoodFilter(
         diet=kitchen.diet,
         gluten_free=kitchen.gluten_free,
-        avoid_allergens=frozenset(kitchen.avoid_allergens),
+        avoid_allergens=frozenset(kitchen.avoid_allergens) | _with_peanuts(case),
         never=frozenset(kitchen.never),
         prefer=frozenset(kitchen.prefer),
         less=frozenset(kitchen.less),
     )
+
+
+def _with_peanuts(case: Case) -> frozenset[str]:
+    """Peanuts count apart from nuts on the EU list; who avoids nuts gets none either, unless the case asks for one."""
+    return frozenset({"peanuts"}) if peanuts_left_out(case) else frozenset()
 
 
 def check_names(case: Case, menu: Menu) -> None:
