@@ -7,7 +7,7 @@ planned to hold of protein weighs most of all, so that it gives only where nothi
 from __future__ import annotations
 
 import copy
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from mealopt.core.nutrients import ENERGY, PROTEIN
@@ -25,18 +25,21 @@ from mealopt.rules.registry import pose
 
 #: Harm of one scale of a row, by what it bounds (project's assumption): energy counts most among the day's numbers.
 HARM = {ENERGY: 3.0, PROTEIN: 2.0}
-HARM_OTHER, HARM_WISH, HARM_KEPT_PROTEIN = 1.0, 0.3, 10000.0
+HARM_OTHER, HARM_WISH, HARM_KEPT_PROTEIN = 1.0, 0.3, 2000.0
 WISHES = frozenset({"kitchen_minutes", "cost", "whole_food_percent", "added_sugar_percent", "fruit_vegetable_kinds"})
 
 #: Harm below this is the engine's own tolerance. Days that differ by no more than this, or by this share of their harm,
 #: are as near as each other: the one that changes less is taken.
 NOUGHT, AS_NEAR, AS_NEAR_SHARE = 0.05, 1.5, 0.08
 
+#: What rounding may take of the protein that meals keep, in units of 5 g, and add to the harm of the rest.
+KEPT_ROUNDING, HARM_ROUNDING = 0.005, 0.005
+
 #: Points for another dish, another food of a dish, and a gram moved; share of the penalty that counts beside them.
 DISH, FOOD, GRAM, PENALTY = 25.0, 5.0, 0.05, 0.1
 
-#: Gaps of harm and of changes, beside these floors: harm to a fifth of a unit, changes to a few grams.
-HARM_GAP, HARM_FLOOR, GAP, FLOOR = 0.02, 10.0, 0.02, 10.0
+#: Gaps of harm and of changes, beside these floors: harm to a tenth of a unit, changes to a few grams.
+HARM_GAP, HARM_FLOOR, GAP, FLOOR = 0.02, 5.0, 0.02, 10.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,20 +72,31 @@ class Near:
             model.cost[column] = harm
         return model
 
-    def least_changed(self, harm: float, changes: Mapping[int, float], seconds: float) -> Answer:
-        """The least changes, then the least penalty, at no more than this harm. changes: column -> points."""
+    def least_changed(self, nearest: Sequence[float], changes: Mapping[int, float], seconds: float) -> Answer:
+        """The least changes, then the least penalty, as near as a day that was found. changes: column -> points."""
         model = copied(self.model)
         model.cost = [PENALTY * cost for cost in model.cost]
         for column, points in changes.items():
             model.cost[column] += points
-        model.rows.append(Row("harm", self.slacks, most=harm))
-        for column, each in self.slacks:
+        kept = [(column, 1.0) for column, each in self.slacks if each == HARM_KEPT_PROTEIN]
+        others = [(column, each) for column, each in self.slacks if each != HARM_KEPT_PROTEIN]
+        # What weighs so much is held by itself: in one sum with the rest, the engine's own rounding would fill it.
+        model.rows.append(Row("kept", tuple(kept), most=_sum(kept, nearest) + KEPT_ROUNDING))
+        harm = _sum(others, nearest)
+        model.rows.append(Row("harm", tuple(others), most=harm + max(HARM_ROUNDING, 0.01 * harm)))
+        for column, each in others:
             model.cost[column] += 0.01 * each
         return solve_in_stages(model, self.groups, GAP, FLOOR, seconds)
 
 
+def _sum(terms: Sequence[Term], values: Sequence[float]) -> float:
+    return sum(each * max(0.0, values[column]) for column, each in terms)
+
+
 def as_near(harm: float) -> float:
-    """The harm up to which a day is as near as one of this harm."""
+    """The harm up to which a day is as near as one of this harm; where a day meets all, none that does not is."""
+    if harm <= NOUGHT:
+        return NOUGHT
     return harm + max(AS_NEAR, AS_NEAR_SHARE * harm)
 
 

@@ -119,8 +119,8 @@ def _replanned(
         for one in posed.meals
         if one.coming is not None and one.coming.planned is not None
     }
-    short = {one.key: round(one.by, 1) for one in offs if one.short}
-    over = {one.key: round(one.by, 1) for one in offs if not one.short}
+    short = {one.key: round(one.by, 2) for one in offs if one.short}
+    over = {one.key: round(one.by, 2) for one in offs if not one.short}
     pairs = paired(entry.meals, new_day.meals, moved)
     return Replanned(after, entry.day, pairs, short, over, (*words, *said), lines)
 

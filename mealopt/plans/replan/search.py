@@ -74,10 +74,8 @@ def seek(day: DayAnew, options: Options, seconds: float) -> RestFound:
         if chosen.answer.status is Status.INFEASIBLE:
             raise Unplannable(f"{day.posed.day}: the meals that are left cannot be served within their windows")
         raise OutOfTime(f"no plan was found in {seconds:g} s; give it more with --seconds")
-    harm = chosen.harm + max(NOUGHT, 0.01 * chosen.harm)
-    found = chosen.near.least_changed(
-        harm, changes_of(chosen.near, options.held), min(max(FEW_MOST, HELD * seconds), left())
-    )
+    most = min(max(FEW_MOST, HELD * seconds), left())
+    found = chosen.near.least_changed(chosen.answer.values, changes_of(chosen.near, options.held), most)
     # The nearest day stands where time ends before one with fewer changes is found.
     answer = found if found.values else replace(chosen.answer, status=Status.LIMIT)
     model, took = chosen.near.model, time.perf_counter() - start

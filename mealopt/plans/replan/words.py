@@ -82,7 +82,7 @@ def said_off(off: Off) -> str:
 
 
 def _number(value: float) -> str:
-    return f"{value:,.0f}" if value >= 9.5 else f"{value:.1f}"
+    return f"{value:,.0f}" if value >= 9.5 else f"{value:.1f}" if value >= 0.95 else f"{value:.2f}"
 
 
 @dataclass(frozen=True, slots=True)
