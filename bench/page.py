@@ -29,6 +29,7 @@ BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stab
 FLAGS = ("--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking", "--disable-sync")
 #: Seconds since the first byte of the page, by the browser's own clock.
 SINCE = "(performance.now() - performance.getEntriesByType('navigation')[0].responseStart) / 1000"
+WEEK = r"() => document.body.innerText.match(/[\d,]+ kcal in the week/)?.[0]"
 AT_REST = "document.querySelector('[data-testid=stApp]')?.dataset.testScriptState === 'notRunning'"
 
 
@@ -107,11 +108,11 @@ def _acts(page: Any) -> Iterator[tuple[str, Act, Act]]:
         page.get_by_role("heading", name=name).first.wait_for()
 
     def another_mass() -> None:
-        before = page.get_by_text("What follows:").first.inner_text()
+        before = page.evaluate(WEEK)
         field = page.get_by_label("Body mass, kg", exact=True)
         field.fill(str(next(masses)))
         field.press("Enter")
-        page.wait_for_function("old => !document.body.innerText.includes(old)", arg=before)
+        page.wait_for_function(f"old => ({WEEK})() !== old", arg=before)
 
     def week() -> None:
         page.get_by_role("link", name="Week", exact=True).click()
