@@ -14,6 +14,7 @@ class WeekRules(BaseModel):
 
     main_dish_most: int = number(1, 7, "times", "How often one dish may be lunch or dinner.", default=2)
     breakfast_most: int = number(1, 7, "times", "How often one dish may be breakfast.", default=4)
+    snack_most: int = number(1, 7, "times", "How often one dish may be a snack.", default=3)
     fish_least: int = number(0, 7, "days", "Days with fish, for those who eat it.", default=2)
     oily_fish_least: int = number(0, 7, "days", "Days with oily fish, for those who eat it.", default=1)
     red_meat_most_g: float = number(0, 7000, "g", "Red meat as eaten, cooked.", default=500.0)

@@ -52,6 +52,14 @@ def broken_week(plan: Plan, books: Books) -> Iterator[str]:
             yield f"the week says {energy.eaten_kcal:.0f} kcal eaten, its foods hold {eaten:.0f}"
 
 
+#: Words of a rule on dishes that come again -> the slots that it counts.
+_SLOTS: dict[str, tuple[str, ...]] = {
+    "a main dish": ("lunch", "dinner"),
+    "a breakfast": ("breakfast",),
+    "a snack": ("snack",),
+}
+
+
 def _check(check: WeekCheck, plan: Plan, books: Books) -> Iterator[str]:
     above = check.least is None or check.value >= check.least - slack(check.least)
     below = check.most is None or check.value <= check.most + slack(check.most)
@@ -66,9 +74,8 @@ def _found(check: WeekCheck, plan: Plan, books: Books) -> float | None:
     """The number of a rule counted again; None where the pantry is needed and not there, or the rule is another's."""
     rule = check.rule
     words = re.split(r" (?:at most|on at least|at least) |: ", rule)[0]
-    if words in ("a main dish", "a breakfast"):
-        slots = ("breakfast",) if words == "a breakfast" else ("lunch", "dinner")
-        return float(max(_times(plan, slots).values(), default=0))
+    if words in _SLOTS:
+        return float(max(_times(plan, _SLOTS[words]).values(), default=0))
     if words == "fat":
         fat, energy = (
             math.fsum(day_sums(meal_sums(day, books)).get(key, 0.0) for day in plan.days) for key in (FAT, ENERGY)

@@ -23,6 +23,7 @@ from mealopt.plans.week.alone import dealt, first_answer, proof, stages
 from mealopt.plans.week.job import Ask, DayAnswer, Stop, WeekTask
 from mealopt.plans.week.pose import case_rows, shares_of
 from mealopt.plans.week.priced import priced_beyond
+from mealopt.plans.week.wanted import with_shared_wishes
 from mealopt.rules.problem import Problem
 from mealopt.rules.weekly.ahead import free_minutes, pose_pots, potable
 from mealopt.rules.weekly.joined import joined, prices_of
@@ -48,8 +49,8 @@ class Days:
     def posed(self, day: str) -> PosedDay:
         """The day posed. Raises as `pose_day` does."""
         if day not in self._posed:
-            found = pose_day(self.case, day)
             place = self.task.days.index(day)
+            found = with_shared_wishes(pose_day(self.case, day), place)
             if self.ahead.least and place:
                 found = laid_after(found, pose_day(self.case, self.task.days[place - 1]), self.ahead)
             self._posed[day] = found

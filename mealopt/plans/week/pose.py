@@ -34,6 +34,7 @@ def week_wishes(case: Case, days: int, menu: Menu, use_up: Mapping[str, float] |
         days=days,
         main_dish_most=rules.main_dish_most,
         breakfast_most=rules.breakfast_most,
+        snack_most=rules.snack_most,
         same_breakfast=case.kitchen.same_breakfast,
         fish=_eats_fish(case, menu.pantry),
         fish_least=rules.fish_least,

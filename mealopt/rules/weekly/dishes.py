@@ -42,6 +42,21 @@ def breakfasts(week: WeekWishes) -> Iterator[WeekRow]:
     )
 
 
+@weekly("snacks that differ")
+def snacks(week: WeekWishes) -> Iterator[WeekRow]:
+    """Serve one dish as a snack so many times at most."""
+    yield WeekRow(
+        "snack",
+        f"a snack at most {times(week.snack_most)}",
+        "times",
+        most=float(week.snack_most),
+        unit="times",
+        charge=weights.WEEK_TIME,
+        meal=lambda slot, dish: dish if slot == "snack" else None,
+        source=COMMON,
+    )
+
+
 def times(count: float) -> str:
     """ "once", "twice", "4 times"."""
     return {1: "once", 2: "twice"}.get(round(count), f"{count:.0f} times")

@@ -77,6 +77,7 @@ class WeekWishes:
     days: int = 7
     main_dish_most: int = 2
     breakfast_most: int = 4
+    snack_most: int = 3
     same_breakfast: bool = False
     fish: bool = True
     fish_least: int = 2
