@@ -50,7 +50,7 @@ FOODS_FREE = 5
 FOODS_MORE = 0.25
 
 #: Points per minute in the kitchen above the quickest that the slots allow.
-MINUTE = 0.05
+MINUTE = 0.025
 
 #: Points per gram of carbohydrate that a refuelling window lacks.
 REFUEL = 0.015
