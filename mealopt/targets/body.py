@@ -5,14 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from mealopt.people.case import Athlete
-from mealopt.targets.coefficients import (
-    FAT_CONSTANT,
-    FAT_DOUBTED,
-    FAT_ERROR,
-    FAT_MALE,
-    FAT_PER_BMI,
-    FAT_PER_YEAR,
-)
+from mealopt.targets.coefficients import FAT_CONSTANT, FAT_DOUBTED, FAT_ERROR, FAT_MALE, FAT_PER_BMI, FAT_PER_YEAR
 from mealopt.targets.model import Step
 
 #: The estimate stays within what bodies have, per cent of mass: [project].

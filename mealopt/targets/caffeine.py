@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from mealopt.people.case import Case, Session
-from mealopt.targets.coefficients import (
+from mealopt.targets.safety import MAINTENANCE, PROTECTED, REFUSED
+from mealopt.targets.session_coefficients import (
     CAFFEINE_BEFORE,
     CAFFEINE_DAY,
     CAFFEINE_ONCE,
     CAFFEINE_PER_KG,
     CAFFEINE_SLEEP,
 )
-from mealopt.targets.safety import MAINTENANCE, PROTECTED, REFUSED
 
 #: Cautions with which none is timed: the published limits are for healthy adults.
 FORBIDS = frozenset({*REFUSED, *MAINTENANCE, *PROTECTED, "hyponatraemia_before"})

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from mealopt.people.case import Athlete, Session
-from mealopt.targets.coefficients import (
+from mealopt.targets.session_coefficients import (
     EVAPORATION_KCAL,
     FLUID_AFTER,
     FLUID_BEFORE,

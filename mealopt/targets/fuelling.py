@@ -16,11 +16,8 @@ from mealopt.targets.coefficients import (
     CARBOHYDRATE_KCAL,
     DAY_CLASSES,
     DURING_OF_DAY,
-    EASY_AIM,
-    EASY_FROM,
     JUST_AWAKE_MOST,
     LADDER,
-    LITTLE_AIM,
     MIXED_SUGAR_MOST,
     ONE_SUGAR_MOST,
     PER_KG_FROM,
@@ -28,6 +25,7 @@ from mealopt.targets.coefficients import (
     USED_TO_ROOM,
 )
 from mealopt.targets.model import SessionEnergy, percent
+from mealopt.targets.session_coefficients import EASY_AIM, EASY_FROM, LITTLE_AIM
 
 #: The least of a band is never above this share of its most, so that whole portions fit between: [project].
 LEAST_OF_MOST = 2 / 3

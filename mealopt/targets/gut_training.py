@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from mealopt.targets.coefficients import GUT_STEP
 from mealopt.targets.fuelling import ladder
+from mealopt.targets.session_coefficients import GUT_STEP
 
 
 def gut_steps(used_to_g_per_h: float, needs_g_per_h: float, weeks: int | None = None) -> tuple[float, ...]:

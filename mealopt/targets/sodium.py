@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from mealopt.people.case import Athlete, Session
-from mealopt.targets.coefficients import (
+from mealopt.targets.fluid import Fluid
+from mealopt.targets.session_coefficients import (
     SODIUM_AIM,
     SODIUM_CEILING,
     SODIUM_FROM_MINUTES,
     SODIUM_FROM_RATE,
     SODIUM_NEAR,
 )
-from mealopt.targets.fluid import Fluid
 
 
 @dataclass(frozen=True, slots=True)

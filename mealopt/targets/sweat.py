@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from mealopt.people.case import Athlete, Session
 from mealopt.people.sweat import SweatTest
-from mealopt.targets.coefficients import FOREARM_CONSTANT, FOREARM_SLOPE, MMOL_SODIUM
+from mealopt.targets.session_coefficients import FOREARM_CONSTANT, FOREARM_SLOPE, MMOL_SODIUM
 
 #: From the least sweat to the most.
 WARMTH: tuple[str, ...] = ("cold", "mild", "hot")

@@ -15,10 +15,10 @@ from mealopt.plans.fuel.choices import FRUCTOSE, GLUCOSE, WATER, Eaten
 from mealopt.plans.fuel.need import need_of
 from mealopt.plans.fuel.pose import pose
 from mealopt.targets.caffeine import dose_mg
-from mealopt.targets.coefficients import FLUID_BEFORE, MMOL_SODIUM, SHORT_EVENT_DAY
 from mealopt.targets.eve import eve_carbohydrate_per_kg
 from mealopt.targets.fluid import fluid_after_l, fluid_before_ml
 from mealopt.targets.fuelling import after_g, before_g_per_kg, capped_g_per_h
+from mealopt.targets.session_coefficients import FLUID_BEFORE, MMOL_SODIUM, SHORT_EVENT_DAY
 from mealopt.targets.sweat import sweat_rate, whole_body_sodium
 
 

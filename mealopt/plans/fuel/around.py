@@ -6,9 +6,9 @@ from mealopt.core.clock import DAY_MINUTES, DAYS
 from mealopt.people.case import Case, Session
 from mealopt.plans.fuel.caffeine import caffeine_words
 from mealopt.plans.fuel.need import Need
-from mealopt.targets.coefficients import FLUID_AFTER
 from mealopt.targets.fluid import fluid_after_l, fluid_before_ml
 from mealopt.targets.fuelling import after_g, before_g_per_kg
+from mealopt.targets.session_coefficients import FLUID_AFTER
 
 #: Hours over which the fluid before is spread; who is awake for less drinks less of it.
 SPREAD = 240

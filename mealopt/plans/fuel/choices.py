@@ -12,7 +12,7 @@ from mealopt.menu.plates import Choice, Larder, draw
 from mealopt.plans.fuel.need import Need
 from mealopt.plans.words import kitchen_measure
 from mealopt.table.extra import Extra, shipped_extra, single_sugars
-from mealopt.targets.coefficients import DRINK_LEAST
+from mealopt.targets.session_coefficients import DRINK_LEAST
 
 WATER = "water_g"
 GLUCOSE, FRUCTOSE = "glucose", "fructose"

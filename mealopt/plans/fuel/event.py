@@ -13,9 +13,10 @@ from mealopt.documents.fuel import FuelPlan, FuelStep
 from mealopt.documents.plan import Plan
 from mealopt.errors import BadInput
 from mealopt.people.case import Case, Session
-from mealopt.targets.coefficients import EVE_EVENT_OVER, SHORT_EVENT_DAY
+from mealopt.targets.coefficients import EVE_EVENT_OVER
 from mealopt.targets.day import week_targets
 from mealopt.targets.model import WeekTargets
+from mealopt.targets.session_coefficients import SHORT_EVENT_DAY
 
 WIDE, PAGE = 80, 66
 NAMES = dict(zip(DAYS, ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"), strict=True))

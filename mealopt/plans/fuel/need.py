@@ -7,10 +7,10 @@ from dataclasses import dataclass, replace
 
 from mealopt.core.nutrients import CARBOHYDRATE
 from mealopt.people.case import Athlete, Case, OwnBand, Session
-from mealopt.targets.coefficients import FLUID_ROOM
 from mealopt.targets.fluid import Fluid, fluid_in
 from mealopt.targets.fuelling import aim_in
 from mealopt.targets.model import SessionEnergy
+from mealopt.targets.session_coefficients import FLUID_ROOM
 from mealopt.targets.sodium import Sodium, sodium_in
 from mealopt.targets.timing import DURING_FROM
 

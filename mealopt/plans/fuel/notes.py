@@ -7,9 +7,10 @@ from mealopt.core.nutrients import CARBOHYDRATE
 from mealopt.plans.fuel.need import Need
 from mealopt.plans.fuel.rehearsal import rehearsal_words
 from mealopt.plans.fuel.solve import Packed
-from mealopt.targets.coefficients import LOSS_AIM, ONE_SUGAR_MOST
+from mealopt.targets.coefficients import ONE_SUGAR_MOST
 from mealopt.targets.fluid import CAUTION, TEST_ADVICE
 from mealopt.targets.safety import ALWAYS, NOT_ASKED, SPORTS_REFERRAL
+from mealopt.targets.session_coefficients import LOSS_AIM
 from mealopt.targets.sweat import doubts
 
 READ_LABELS = "A food table cannot know a product's recipe, nor traces of other foods: read each label for allergens"

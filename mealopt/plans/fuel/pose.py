@@ -10,7 +10,7 @@ from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN, SO
 from mealopt.milp.model import Model, Row, Term
 from mealopt.plans.fuel.choices import FRUCTOSE, GLUCOSE, SALT, SALT_STEP_G, WATER, Eaten, Mix
 from mealopt.plans.fuel.need import Need, own_mosts
-from mealopt.targets.coefficients import (
+from mealopt.targets.session_coefficients import (
     DURING_FAT_MOST,
     DURING_FIBRE_MOST,
     DURING_PROTEIN_MOST,

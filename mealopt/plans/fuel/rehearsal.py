@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from mealopt.plans.fuel.need import Need
-from mealopt.targets.coefficients import GUT_STEP, USED_TO_ROOM
+from mealopt.targets.coefficients import USED_TO_ROOM
 from mealopt.targets.fuelling import aim_in, step_of
 from mealopt.targets.gut_training import event_needs, gut_steps
+from mealopt.targets.session_coefficients import GUT_STEP
 
 #: A session of so many minutes can rehearse a race [common practice, no source].
 LONG_ENOUGH = 90
