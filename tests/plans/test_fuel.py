@@ -324,3 +324,12 @@ def test_the_morning_of_the_example_s_race() -> None:
     assert all(meal.totals["fibre_g"] <= 8 and meal.totals["fat_g"] <= 20 for meal in morning)
     assert "The race" in api.event_sheet(case, plan=plan)
     assert morning[0].dish in " ".join(api.event_sheet(case, plan=plan).split())
+
+
+@pytest.mark.parametrize("minutes", [63, 92, 157, 158, 209])
+def test_all_that_is_carried_is_eaten_however_long_the_session(minutes: int) -> None:
+    """Times fall on whole fives; a session need not: the last bite was lost where it did not."""
+    case = with_athlete(cases.case({**RIDE, "minutes": minutes, "effort": "hard"}), carbohydrate_used_to_g_per_h=80.0)
+    (plan,) = api.fuel(case)
+    eaten = sum(step.carbohydrate_g for step in plan.steps if step.kind == "eat")
+    assert eaten == pytest.approx(sum(thing.count * thing.carbohydrate_g for thing in plan.carried), abs=0.5)

@@ -73,7 +73,7 @@ def bites(packed: Packed, bottles: Sequence[Sip]) -> tuple[Bite, ...]:
     left = {index: count * thing.thing.bites for index, (thing, count) in enumerate(packed.things)}
     whole = dict(left)
     total = sum(count * thing.holds[CARBOHYDRATE] for thing, count in packed.things) + drunk_by(bottles, minutes)
-    last = max(FIRST, minutes - LAST)
+    last = max(FIRST, (minutes - LAST) // GRID * GRID)
     found: list[Bite] = []
     eaten = 0.0
     for minute in range(FIRST, last + 1, GRID):
