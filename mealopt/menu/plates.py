@@ -194,7 +194,7 @@ def kitchen_allows(dish: Dish, slot: Slot) -> bool:
 
 #: A plate holds no more of a boiled grain than this many grams for each kcal that suits the meal, and so many at least:
 #: a mountain of rice is no dinner for somebody small [common practice, no source].
-GRAIN_PER_KCAL, GRAIN_FREE = 0.42, 200.0
+GRAIN_PER_KCAL, GRAIN_FREE = 0.37, 200.0
 GRAINS = frozenset({"rice", "pasta", "noodles", "couscous", "bulgur", "millet", "quinoa", "buckwheat", "barley"})
 
 

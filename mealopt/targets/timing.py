@@ -30,6 +30,9 @@ WEIGHTS = {"breakfast": 0.9, "lunch": 1.0, "dinner": 1.05, "snack": 0.38, "befor
 ROOM = 1.06
 MOST_SNACKS = 9
 
+#: Minutes without food, from a meal's end to the next, that are long on a day of training [common practice, no source].
+LONG_GAP = 330
+
 #: Protein of a main meal and after lifting or hard work, g/kg (common practice within ISSN 2017's 0.25 g/kg a dose).
 PROTEIN_MAIN, PROTEIN_AFTER = 0.25, 0.3
 
@@ -98,6 +101,7 @@ def lay_slots(shape: DayShape) -> Layout:
         meals += [after] if after else []
     notes: list[str] = []
     _add_snacks(shape, day, meals, notes)
+    _fill_long_gap(shape, day, meals, notes)
     during = [
         Occasion("during", session.start, session.end, session=session.number)
         for session in shape.sessions
@@ -151,6 +155,19 @@ def _add_snacks(shape: DayShape, day: WakingDay, meals: list[Occasion], notes: l
         more = added - wished
         snacks = "One more snack" if more == 1 else f"{more} more snacks"
         notes.append(f"{snacks} than you asked for, so that the meals can hold the day's energy at a normal size")
+
+
+def _fill_long_gap(shape: DayShape, day: WakingDay, meals: list[Occasion], notes: list[str]) -> None:
+    """One more snack on a day with a session where meals lie far apart; who wishes for three meals or two has those."""
+    ordered = sorted(meals, key=lambda meal: meal.start)
+    gaps = [(later.start - meal.end, meal.end, later.start) for meal, later in zip(ordered, ordered[1:], strict=False)]
+    gap, first, last = max(gaps, default=(0, 0, 0))
+    if gap < LONG_GAP or shape.meals_per_day < 4 or not shape.sessions:
+        return
+    one = snack(day, meals)
+    if one is not None and first < one.start < last:
+        meals.append(one)
+        notes.append(f"A snack more than you asked for, at {clock(one.start)}: the meals beside it lie far apart")
 
 
 def _energy_aims(shape: DayShape, day: WakingDay, meals: list[Occasion]) -> list[float]:
