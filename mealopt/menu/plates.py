@@ -199,8 +199,8 @@ GRAINS = frozenset({"rice", "pasta", "noodles", "couscous", "bulgur", "millet", 
 
 
 def _grain_most(choice: Choice, slot: Slot) -> float:
-    """The most grams of a boiled grain that suit the slot; no limit for other foods."""
-    if choice.kin not in GRAINS or slot.kind == "during":
+    """The most grams of a boiled grain that suit the slot; no limit for other foods, or where no energy suits it."""
+    if choice.kin not in GRAINS or slot.kind == "during" or slot.energy_aim <= 0:
         return math.inf
     return max(GRAIN_FREE, GRAIN_PER_KCAL * slot.energy_aim)
 

@@ -7,6 +7,7 @@ until the plates can hold the day, and that is said.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from mealopt.core.clock import clock
 from mealopt.core.nutrients import FAT, FIBRE
@@ -160,7 +161,7 @@ def _add_snacks(shape: DayShape, day: WakingDay, meals: list[Occasion], notes: l
 def _fill_long_gap(shape: DayShape, day: WakingDay, meals: list[Occasion], notes: list[str]) -> None:
     """One more snack on a day with a session where meals lie far apart; who wishes for three meals or two has those."""
     ordered = sorted(meals, key=lambda meal: meal.start)
-    gaps = [(later.start - meal.end, meal.end, later.start) for meal, later in zip(ordered, ordered[1:], strict=False)]
+    gaps = [(later.start - meal.end, meal.end, later.start) for meal, later in pairwise(ordered)]
     gap, first, last = max(gaps, default=(0, 0, 0))
     if gap < LONG_GAP or shape.meals_per_day < 4 or not shape.sessions:
         return
