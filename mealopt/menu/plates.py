@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from hashlib import blake2b
 
@@ -58,12 +59,14 @@ class Part:
 class Plate:
     """A dish as it can be served to this athlete in this slot.
 
-    place: on the day's card, from 0; None where that is its place among the plates that it is posed with.
+    place: on the day's card, from 0; None where that is its place among the plates that it is posed with. salt: what a
+    gram of the salt holds that it is cooked with, by nutrient key; empty where it is not salted.
     """
 
     dish: Dish
     parts: tuple[Part, ...]
     place: int | None = None
+    salt: Mapping[str, float] = field(default_factory=dict)
 
 
 def per_gram(food: Food, pantry: Pantry) -> dict[str, float]:
@@ -243,8 +246,20 @@ def plate(dish: Dish, slot: Slot, larder: Larder) -> Plate | None:
         if choices:
             pick = (component.pick[0], min(component.pick[1], len(choices)))
             parts.append(Part(component.role, pick, component.grams, choices))
-    found = Plate(dish, tuple(parts))
+    found = Plate(dish, tuple(parts), salt=_salt_of(dish, parts, larder))
     return found if _least_fits(found, slot) else None
+
+
+SALT = "salt"
+
+
+def _salt_of(dish: Dish, parts: Sequence[Part], larder: Larder) -> dict[str, float]:
+    """What a gram of the dish's cooking salt holds; nothing where it takes none, or has salt among its own foods."""
+    pantry = larder.menu.pantry
+    own = any(choice.name == SALT for part in parts for choice in part.choices)
+    if own or not dish.salt_percent or SALT in larder.filter.never or SALT not in pantry.foods:
+        return {}
+    return per_gram(pantry.foods[SALT], pantry)
 
 
 def _least_fits(found: Plate, slot: Slot) -> bool:

@@ -5,22 +5,10 @@ from __future__ import annotations
 #: Pinches and spoons of salt, g (the table's household weight is 6 g a tsp; a pinch is common practice, no source).
 PINCH_G, TSP_G = 0.4, 6.0
 
-#: Less than this nobody would taste, g: half a pinch.
-LEAST_SALT_G = 0.2
-
-#: More than this no cook puts on one plate, g: half a teaspoon.
-MOST_SALT_G = 3.0
-
 #: From here on a spoon is taken instead of pinches, g.
 SPOON_FROM_G = 1.1
 
 _QUARTERS = ("", "1/4", "1/2", "3/4")
-
-
-def cooking_salt(percent: float, grams: float) -> float:
-    """Salt for a dish of so many grams, g; 0 where nobody would taste it."""
-    salt = round(min(MOST_SALT_G, percent / 100.0 * grams), 1)
-    return salt if salt >= LEAST_SALT_G else 0.0
 
 
 def salt_measure(grams: float) -> str:

@@ -109,7 +109,7 @@ class CannotBeSaid(AssertionError):
     """Grams for which a plate has no columns: a food that is always there left out, or steps beyond its bounds."""
 
 
-def _fixed(problem: Problem, eaten: Eaten) -> dict[int, float]:
+def fixed(problem: Problem, eaten: Eaten) -> dict[int, float]:
     """Columns of plates and foods at what was eaten. Raises CannotBeSaid."""
     values: dict[int, float] = {}
     for serving in problem.all_servings:
@@ -136,10 +136,10 @@ def least_cost(problem: Problem, name: str, eaten: Eaten) -> float | None:
     assert not model.rows, "a problem serves for one question"
     for one in dict.fromkeys(("sums", name)):
         model.rows.extend(entry(one).rows(problem))
-    fixed = _fixed(problem, eaten)
+    held = fixed(problem, eaten)
     copy = Model(
-        [fixed.get(column, least) for column, least in enumerate(model.least)],
-        [fixed.get(column, most) for column, most in enumerate(model.most)],
+        [held.get(column, least) for column, least in enumerate(model.least)],
+        [held.get(column, most) for column, most in enumerate(model.most)],
         [False] * model.columns,
         model.cost,
         model.rows,

@@ -15,6 +15,7 @@ from mealopt.documents.parts import TargetBand
 from mealopt.documents.plan import Item, Meal, Plan, PlanDay, SessionEntry, Solve, Table
 from mealopt.documents.totals import Portion, Totals, day_totals
 from mealopt.menu.dishes import Dish
+from mealopt.menu.salting import cooking_salt
 from mealopt.milp.answer import Answer, Status
 from mealopt.people.case import Case
 from mealopt.people.notes import case_notes
@@ -25,7 +26,7 @@ from mealopt.plans.day.settled_words import as_settled, given_totals
 from mealopt.plans.day.solve import SolvedDay
 from mealopt.plans.fuel.in_day import as_fuelled
 from mealopt.plans.own import menu_cautions
-from mealopt.plans.salt import cooking_salt, salt_measure
+from mealopt.plans.salt import salt_measure
 from mealopt.plans.words import as_said, dish_name, kitchen_measure, method_of
 from mealopt.rules import weights
 from mealopt.rules.problem import Problem, Serving

@@ -13,7 +13,7 @@ from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, PROTEIN, SATURATED
 from mealopt.core.slots import Slot
 from mealopt.errors import BadInput
 from mealopt.menu.dishes import Dish, Menu
-from mealopt.menu.plates import Choice, Larder, Part, Plate, per_gram, plate
+from mealopt.menu.plates import SALT, Choice, Larder, Part, Plate, per_gram, plate
 from mealopt.people.case import Case
 from mealopt.people.days import day_after
 from mealopt.people.kitchen import Fixed
@@ -205,7 +205,7 @@ def dish_plate(dish: Dish, slot: Slot, larder: Larder) -> Plate:
     for wishes in _wider(larder.filter, dish.id):
         found = plate(dish, free, larder if wishes == larder.filter else Larder(larder.menu, wishes))
         if found is not None:
-            return found
+            return replace(found, salt={}) if SALT in larder.filter.never else found
     raise BadInput(f"[[kitchen.fixed]] dish: {dish.id!r} cannot be served as a settled meal")
 
 

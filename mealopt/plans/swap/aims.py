@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from mealopt.menu.plates import Part, Plate
 from mealopt.plans.held.plates import only_steps, without
@@ -87,7 +87,7 @@ class Aim:
             elif staying:
                 most = min(part.pick[1], len(staying))
                 parts.append(Part(part.role, (most, most), part.grams, staying))
-        return Plate(plate.dish, tuple(parts), plate.place)
+        return replace(plate, parts=tuple(parts))
 
 
 def _names(plate: Plate) -> set[str]:
