@@ -98,12 +98,28 @@ def _doses(problem: Problem) -> Iterator[Row]:
         yield Row(f"dose_{name}", grams, most=1.0, says=f"no more {name} in a day than its label says", unit="share")
 
 
+def _settled_kins(problem: Problem) -> Counter[str]:
+    """How many foods of each kin stand in settled or eaten meals, whatever is chosen."""
+    held: Counter[str] = Counter()
+    for slot in problem.slots:
+        if not (slot.given or slot.settled is not None):
+            continue
+        for serving in problem.servings[slot.index]:
+            for part in serving.parts:
+                kins = {food.choice.kin for food in part.foods if not _apart(slot, food.choice)}
+                if len(kins) == 1 and not any(_apart(slot, food.choice) for food in part.foods):
+                    held[kins.pop()] += part.part.pick[0]
+    return held
+
+
 def _kins(problem: Problem, by_kin: dict[str, list[FoodColumn]]) -> Iterator[Row]:
     """No kin of food in too many meals of the day (shape: one row a kin)."""
     apart = {food.used for slot in problem.slots for food in problem.foods([slot]) if _apart(slot, food.choice)}
     meals = sum(slot.kind != "during" for slot in problem.slots)
-    most = MEALS_A_KIN_BIG if meals >= MANY_MEALS else MEALS_A_KIN
+    usual = MEALS_A_KIN_BIG if meals >= MANY_MEALS else MEALS_A_KIN
+    settled = _settled_kins(problem)
     for kin, foods in sorted(by_kin.items()):
+        most = max(usual, settled[kin])
         eaten = [food for food in foods if food.used not in apart and not food.choice.counts & SEASONINGS]
         if eaten and meals > most and not any("juice" in food.choice.counts for food in eaten):
             terms = tuple((food.used, 1.0) for food in eaten)

@@ -96,3 +96,35 @@ def test_bread_before_a_session_is_no_repeat(kind: str, ok: bool) -> None:
     problem = tiny.day(slots, *plates, (tiny.simple("other"),))
     loaves = {index: (f"p{index}", {f"roll {index}": 10.0}) for index in range(3)}
     assert tiny.holds(problem, COVERS, {**loaves, 3: ("other", {"other": 10.0})}) == ok
+
+
+@pytest.mark.parametrize(
+    ("given", "chosen", "ok"), [(3, 0, True), (3, 1, False), (2, 0, True), (2, 1, False), (1, 1, True)]
+)
+def test_settled_meals_may_hold_one_kin_in_three_meals_and_chosen_ones_add_nothing(
+    given: int, chosen: int, ok: bool
+) -> None:
+    slots = tuple(
+        tiny.slot(index, **({"given": "foods", "settled": index} if index < given else {})) for index in range(5)
+    )
+    plates = tuple(
+        (tiny.simple(f"rice_{index}", kin="rice"), *(() if index < given else (tiny.simple(f"other_{index}"),)))
+        for index in range(5)
+    )
+    names = [f"rice_{index}" if index < given + chosen else f"other_{index}" for index in range(5)]
+    eaten = {index: (name, {name: 10.0}) for index, name in enumerate(names)}
+    assert tiny.holds(tiny.day(slots, *plates), COVERS, eaten) == ok
+
+
+def test_a_settled_dish_counts_for_the_kin_that_it_cannot_do_without() -> None:
+    pudding = tuple(
+        tiny.plate(
+            f"p{index}", tiny.part("base", *(tiny.food(f"{name} {index}", kin="rice") for name in ("white", "brown")))
+        )
+        for index in range(3)
+    )
+    slots = (*(tiny.slot(index, settled=index) for index in range(3)), tiny.slot(3))
+    problem = tiny.day(slots, *((one,) for one in pudding), (tiny.simple("roll", kin="rice"), tiny.simple("other")))
+    eaten = {index: (f"p{index}", {f"white {index}": 10.0}) for index in range(3)}
+    assert tiny.holds(problem, COVERS, {**eaten, 3: ("other", {"other": 10.0})})
+    assert not tiny.holds(problem, COVERS, {**eaten, 3: ("roll", {"roll": 10.0})})
