@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from mealopt.core.bands import Band
-from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, FRUIT_VEGETABLE, PROTEIN
+from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, FRUIT_VEGETABLE, PROTEIN, SODIUM
 from mealopt.core.slots import RefuelWindow
 from mealopt.menu.dishes import Ratio
 from mealopt.menu.plates import Plate
@@ -22,6 +24,8 @@ DRINK = tiny.food("drink", "session_food", step=100.0, steps=(1, 8), **{CARBOHYD
 POTATO = tiny.food("potato", "whole_food", step=25.0, steps=(4, 20))
 BEANS = tiny.food("beans", "vegetable", "whole_food", step=20.0, steps=(3, 12), **{PROTEIN: 0.08})
 OIL = tiny.food("oil", "oil", step=5.0, steps=(1, 4), **{ENERGY: 9.0, FAT: 1.0})
+LEEKS = tiny.food("leeks", "vegetable", "whole_food", step=50.0, steps=(1, 20))
+POWDER = tiny.food("powder", "protein_powder", step=5.0, steps=(2, 6), **{PROTEIN: 0.8})
 
 
 def bowl() -> Plate:
@@ -53,13 +57,28 @@ def supper() -> Plate:
     )
 
 
+def soup() -> Plate:
+    """Cooked with salt, which a plan adds when it is written."""
+    made = tiny.plate(
+        "soup",
+        tiny.part("base", LEEKS),
+        tiny.part("powder", POWDER, pick=(0, 1)),
+        kind="soup",
+        minutes=15,
+        served="warm",
+        salt_percent=0.4,
+    )
+    return replace(made, salt={SODIUM: 400.0})
+
+
 def small_day() -> Problem:
-    """Breakfast, a snack before a session, a drink in it, dinner; nothing of it is posed yet."""
+    """Breakfast, a snack before a session, a drink in it, lunch, dinner; nothing of it is posed yet."""
     slots = (
         tiny.slot(0, "breakfast", energy_least=200.0, energy_aim=500.0, energy_most=800.0, protein_least=20.0),
         tiny.slot(1, "before", limits={FIBRE: 4.0, FAT: 10.0}, settles=True, energy_aim=200.0, energy_most=300.0),
         tiny.slot(2, "during", carbohydrate_least=20.0, carbohydrate_most=45.0, energy_most=300.0),
-        tiny.slot(3, "dinner", energy_least=200.0, energy_aim=700.0, energy_most=1000.0),
+        tiny.slot(3, "lunch", energy_least=200.0, energy_aim=700.0, energy_most=1000.0),
+        tiny.slot(4, "dinner", energy_least=100.0, energy_aim=300.0, energy_most=500.0),
     )
     snack = tiny.plate("snack", tiny.part("base", FLAKES, OATS), tiny.part("glass", JUICE, pick=(0, 1)), kind="cereal")
     drink = tiny.plate("bottle", tiny.part("bottle", DRINK), kind="drink", minutes=1)
@@ -69,12 +88,14 @@ def small_day() -> Problem:
         (snack,),
         (drink,),
         (supper(), bowl()),
+        (soup(),),
         bands={
             ENERGY: Band(1350.0, 1400.0, 1450.0),
             PROTEIN: Band(least=80.0, aim=90.0, most=120.0),
             CARBOHYDRATE: Band(100.0, 140.0, 180.0),
             FIBRE: Band(least=5.0, aim=12.0),
             FRUIT_VEGETABLE: Band(least=200.0),
+            SODIUM: Band(most=1500.0),
         },
         refuel=(RefuelWindow((2, 3), 30.0, 60.0, "60 g carbohydrate between the sessions"),),
         own_limits=(OwnLimit(3, PROTEIN, Band(15.0, None, 60.0)),),
@@ -83,5 +104,5 @@ def small_day() -> Problem:
         prefer=frozenset({"berries", "supper"}),
         less=frozenset({"kale"}),
         produce_kinds=2,
-        quickest={"breakfast": 3, "before": 2, "during": 1, "dinner": 10},
+        quickest={"breakfast": 3, "before": 2, "during": 1, "lunch": 10, "dinner": 10},
     )
