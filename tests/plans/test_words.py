@@ -12,6 +12,8 @@ import pytest
 from mealopt.core.words import measured, spoken
 from mealopt.menu.dishes import Dish, shipped_menu
 from mealopt.plans.grammar import joined
+from mealopt.plans.salt import salt_measure
+from mealopt.plans.steps import complete
 from mealopt.plans.words import dish_name, kitchen_measure, method_of
 from mealopt.table.pantry import Food, shipped_pantry
 
@@ -139,3 +141,44 @@ def test_names_and_methods_read_well_whatever_is_chosen(dish: Dish) -> None:
             assert text == text.strip()
         assert not re.search(r" and [\w' -]+ and (?!.*:)", re.split(r" (?:with|in|on|of|beside|over|from) ", name)[-1])
         assert all(step[0].isupper() and step[-1] in ".!" for step in method)
+
+
+@pytest.mark.parametrize(
+    ("grams", "words"),
+    [
+        (0.3, "1 pinch"),
+        (0.8, "2 pinches"),
+        (1.2, "a scant 1/4 tsp"),
+        (1.5, "1/4 tsp"),
+        (2.2, "1/3 tsp"),
+        (3.0, "1/2 tsp"),
+    ],
+)
+def test_a_measure_of_salt_stands_for_its_grams(grams: float, words: str) -> None:
+    """A level teaspoon of salt is 6 g (the table's household weight, row 02047)."""
+    assert salt_measure(grams) == words
+
+
+def test_no_measure_of_salt_stands_for_much_more_or_less_than_another() -> None:
+    spoken_for: dict[str, list[float]] = {}
+    for tenths in range(4, 31):
+        spoken_for.setdefault(salt_measure(tenths / 10), []).append(tenths / 10)
+    assert all(max(grams) <= 1.5 * min(grams) for grams in spoken_for.values()), spoken_for
+
+
+def test_the_steps_speak_of_salt_water_and_minutes() -> None:
+    millet = [PANTRY.foods["millet"]]
+    assert complete(("Boil millet until tender.",), millet, True) == (
+        "Boil millet until tender.",
+        "Dry millet takes two and a half times its volume of water and about 20 minutes under a lid.",
+        "Season with the salt.",
+    )
+    assert complete(("Boil millet in salted water for 20 minutes.",), millet, True) == (
+        "Boil millet in salted water for 20 minutes.",
+    )
+
+
+def test_what_is_said_of_meat_is_not_said_of_tofu() -> None:
+    step = ("Fry it until hot and done right through.",)
+    assert complete(step, [PANTRY.foods["tofu, firm"]], False) == ("Fry it until hot right through.",)
+    assert complete(step, [PANTRY.foods["tofu, firm"], PANTRY.foods["chicken breast"]], False) == step

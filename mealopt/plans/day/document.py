@@ -27,6 +27,7 @@ from mealopt.plans.day.solve import SolvedDay
 from mealopt.plans.fuel.in_day import as_fuelled
 from mealopt.plans.own import menu_cautions
 from mealopt.plans.salt import salt_measure
+from mealopt.plans.steps import complete
 from mealopt.plans.words import as_said, dish_name, kitchen_measure, method_of
 from mealopt.rules import weights
 from mealopt.rules.problem import Problem, Serving
@@ -93,7 +94,9 @@ def _named(dish: Dish, chosen: list[Chosen], pantry: Pantry) -> tuple[str, tuple
     for entry in chosen:
         if entry.role:
             roles.setdefault(entry.role, []).append(_said(pantry.foods[entry.food], entry.grams))
-    return dish_name(dish.name, roles), method_of(dish.method, roles)
+    foods = [pantry.foods[entry.food] for entry in chosen if entry.role]
+    salted = any(entry.food == SALT and not entry.role for entry in chosen)
+    return dish_name(dish.name, roles), complete(method_of(dish.method, roles), foods, salted)
 
 
 def meal_entry(slot: Slot, dish: Dish, chosen: list[Chosen], totals: dict[str, float], pantry: Pantry) -> Meal:
