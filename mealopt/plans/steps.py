@@ -33,7 +33,7 @@ _HOT = "hot right through"
 
 
 def complete(method: Sequence[str], foods: Sequence[Food], salted: bool) -> tuple[str, ...]:
-    """The method with what it leaves unsaid or says of meat only: water and minutes for each grain that it boils, and the salt.
+    """The method without words for meat where there is none, with water and minutes for grains, and the salt.
 
     foods: what is on the plate; salted: whether cooking salt is among it.
     """
