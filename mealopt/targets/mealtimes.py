@@ -31,6 +31,10 @@ COOKING_AFTER, HASTE_COST = 35, 3.0
 
 MAIN_APART = 150
 SNACK_APART = 60
+#: Snacks are laid so far from other food where the day has room, min [common practice, no source].
+APART_WHERE_IT_CAN = 120
+#: Food follows within so many minutes of a session that asks for it.
+WITHIN = 60
 
 #: A settled meal takes the place of the main meal that lies this near at most, minutes; others keep this far from it.
 SETTLED_NEAR = 120
@@ -226,13 +230,13 @@ def meal_before(day: WakingDay, meals: list[Occasion], session: TimedSession) ->
 
 
 def meal_after(day: WakingDay, meals: list[Occasion], session: TimedSession) -> Occasion | None:
-    """A meal within two hours after a session that asks for one, where none lies there; None else.
+    """A meal after a session that asks for one, where none lies within the hour; None else.
 
     Within 45 minutes where the next session is less than 8 h away: refuelling begins at once.
     """
     asks = session.hard or not session.endurance or session.minutes > 60
     soon = any(0 <= later.start - session.end < SOON for later in day.ahead)
-    within = AT_ONCE if soon and session.endurance and session.minutes > 60 else 120
+    within = AT_ONCE if soon and session.endurance and session.minutes > 60 else WITHIN
     if not asks or any(0 <= meal.start - session.end <= within for meal in meals):
         return None
     starts = [
@@ -241,6 +245,11 @@ def meal_after(day: WakingDay, meals: list[Occasion], session: TimedSession) -> 
         if 0 <= start - session.end <= 120 and _apart(meals, start, start + OTHER_MINUTES, 45)
     ]
     return Occasion("after", starts[0], starts[0] + OTHER_MINUTES, session=session.number) if starts else None
+
+
+def a_snack(day: WakingDay, meals: list[Occasion]) -> Occasion | None:
+    """One more snack, two hours from other food where the day has room, an hour where it has not."""
+    return snack(day, meals, APART_WHERE_IT_CAN) or snack(day, meals)
 
 
 def snack(day: WakingDay, meals: list[Occasion], least: int = SNACK_APART) -> Occasion | None:

@@ -12,7 +12,8 @@ from itertools import pairwise
 from mealopt.core.clock import clock
 from mealopt.core.nutrients import FAT, FIBRE
 from mealopt.core.slots import RefuelWindow, Slot
-from mealopt.targets.mealtimes import Occasion, WakingDay, main_meals, meal_after, meal_before, snack
+from mealopt.targets.after import sooner
+from mealopt.targets.mealtimes import Occasion, WakingDay, a_snack, main_meals, meal_after, meal_before, snack
 from mealopt.targets.refuelling import refuel_windows
 from mealopt.targets.settled import SettledMeal, given_kcal, settled_slot, spans
 from mealopt.targets.windows import TimedSession, window_at
@@ -93,7 +94,7 @@ def lay_slots(shape: DayShape) -> Layout:
     taken = spans(shape.settled)
     day = WakingDay(shape.wake, shape.sleep, shape.sessions, (*shape.sessions, *shape.ahead), taken)
     occasions = tuple(settled.occasion for settled in shape.settled)
-    meals = list(main_meals(day, 2 if shape.meals_per_day == 2 else 3, occasions))
+    meals = sooner(day, list(main_meals(day, 2 if shape.meals_per_day == 2 else 3, occasions)))
     for session in shape.sessions:
         before = meal_before(day, meals, session)
         meals += [before] if before else []
@@ -142,7 +143,7 @@ def _add_snacks(shape: DayShape, day: WakingDay, meals: list[Occasion], notes: l
         holds = sum(easy_kcal(shape, day, meal) for meal in meals)
         if added >= wished and holds >= needed:
             break
-        one = snack(day, meals) or (snack(day, meals, least=35) if added >= wished else None)
+        one = a_snack(day, meals) or (snack(day, meals, least=35) if added >= wished else None)
         if one is None:
             if holds < needed:
                 notes.append(
@@ -165,7 +166,7 @@ def _fill_long_gap(shape: DayShape, day: WakingDay, meals: list[Occasion], notes
     gap, first, last = max(gaps, default=(0, 0, 0))
     if gap < LONG_GAP or shape.meals_per_day < 4 or not shape.sessions:
         return
-    one = snack(day, meals)
+    one = a_snack(day, meals)
     if one is not None and first < one.start < last:
         meals.append(one)
         notes.append(f"A snack more than you asked for, at {clock(one.start)}: the meals beside it lie far apart")
