@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from rich.console import Group, RenderableType
@@ -22,6 +22,7 @@ from mealopt.cli.wording import (
     drawn,
     duration,
     heading,
+    held_beside,
     label,
     limits,
     listed,
@@ -32,7 +33,7 @@ from mealopt.cli.wording import (
     wide,
 )
 from mealopt.core.bands import Band
-from mealopt.core.clock import minutes_of
+from mealopt.core.clock import minutes_of, on_the_clock
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN, UNITS
 from mealopt.core.words import ENDED, SLOTS
 
@@ -70,14 +71,14 @@ def _timeline(entry: PlanDay, method: bool) -> Iterator[RenderableType]:
     happenings += [(minutes_of(meal.time), 1, meal.time, meal_words(meal, entry, method)) for meal in entry.meals]
     for _, _, time, words in sorted(happenings, key=lambda happening: happening[:2]):
         grid = columns(5)
-        grid.add_row(Text(time, style=_TIME), words)
+        grid.add_row(Text(on_the_clock(time), style=_TIME), words)
         yield ""
         yield grid
 
 
 def _session(session: SessionEntry) -> Group:
     title = f"Session {session.number}: {session.kind}, {session.effort}, {duration(session.minutes)}"
-    parts: list[RenderableType] = [Text(f"{title}, until {session.ends}", style=_SESSION)]
+    parts: list[RenderableType] = [Text(f"{title}, until {on_the_clock(session.ends)}", style=_SESSION)]
     if session.net_kcal:
         eaten = (
             f"{amount(session.replaced_kcal, ENERGY)} eaten for it"
@@ -89,8 +90,22 @@ def _session(session: SessionEntry) -> Group:
         hourly = _carbohydrate(session.carbohydrate_g_per_h)
         eaten = f"to eat in it: {_carbohydrate(session.during_g)} carbohydrate in all"
         parts.append(paragraph(f"{eaten}, {hourly} an hour" if hourly else eaten, indent=2))
+    if session.fuel is not None and session.fuel.steps:
+        parts.append(paragraph(_by_the_clock([(step.time, step.says) for step in session.fuel.steps]), indent=2))
     parts += [paragraph(note, CAUTION, indent=2) for note in session.notes]
     return Group(*parts)
+
+
+#: So many characters of a session's clock stand in the day: three lines of a terminal.
+_CLOCK_MOST = 190
+
+
+def _by_the_clock(steps: Sequence[tuple[str, str]]) -> str:
+    """Times and what to take then, as far as three lines hold them."""
+    told = [f"{on_the_clock(time)} {says}" for time, says in steps]
+    kept = next((count for count in range(len(told), 1, -1) if len("; ".join(told[:count])) <= _CLOCK_MOST), 1)
+    more = "" if kept == len(told) else f"; and {len(told) - kept} more: `mealopt fuel`"
+    return f"session's sheet: {'; '.join(told[:kept])}{more}"
 
 
 def _carbohydrate(band: TargetBand | None) -> str:
@@ -101,7 +116,8 @@ def meal_words(meal: Meal, entry: PlanDay, method: bool) -> Group:
     """One meal: its dish, its foods, what it gives, its window, and how it is made."""
     kitchen = f" ({meal.minutes} min)" if meal.minutes else ""
     slot = SLOTS.get(meal.slot, meal.slot)
-    title = Text(overflow="fold").append(f"{meal.number}. {slot.capitalize()}: ", style=HEADING).append(meal.dish)
+    late = "" if on_the_clock(meal.time) == meal.time else " (after midnight)"
+    title = Text(overflow="fold").append(f"{meal.number}. {slot.capitalize()}{late}: ", style=HEADING).append(meal.dish)
     parts: list[RenderableType] = [title.append(kitchen, style=QUIET)]
     parts += [paragraph(portion(item), indent=2) for item in meal.items]
     given = ", ".join(_gives(meal, key) for key in _GIVEN if key in meal.totals)
@@ -121,10 +137,14 @@ def _gives(meal: Meal, key: str) -> str:
     return value if key == ENERGY else f"{label(key)} {value}"
 
 
+def _held(key: str, value: float | None, most: float) -> str:
+    return "unknown" if value is None else held_beside(value, most, key)
+
+
 def _window(meal: Meal, entry: PlanDay) -> str:
     """The limits of the meal's window beside what it holds, and which session they are for."""
     held = ", ".join(
-        f"{label(key)} at most {amount(most, key)} (holds {_here(key, meal.totals.get(key))})"
+        f"{label(key)} at most {amount(most, key)} (holds {_held(key, meal.totals.get(key), most)})"
         for key, most in meal.limits.items()
     )
     if meal.lead_minutes is None:

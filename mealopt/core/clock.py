@@ -27,6 +27,12 @@ def clock(minutes: float) -> str:
     return f"{whole // 60:02d}:{whole % 60:02d}"
 
 
+def on_the_clock(text: str) -> str:
+    """A time of the plan day as a clock shows it: "00:15" of "24:15"; others as they are."""
+    minutes = minutes_of(text)
+    return clock(minutes - DAY_MINUTES) if minutes >= DAY_MINUTES else text
+
+
 def span(text: str) -> tuple[int, int]:
     """Start and end, in minutes, of "HH:MM-HH:MM". Raises ValueError where it does not end after it starts."""
     start, _, end = text.partition("-")

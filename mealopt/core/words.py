@@ -95,6 +95,14 @@ def long_date(on: date) -> str:
     return f"{on.day} {on:%B %Y}"
 
 
+def held_beside(value: float, most: float, key: str) -> str:
+    """What is held beside a limit, as `amount`; rounding never makes a met limit look broken."""
+    met = value <= most + 1e-9 or missed(Band(None, None, most), value) == 0
+    if met and float(number(value).replace(",", "")) > float(number(most).replace(",", "")):
+        value = most
+    return amount(value, key)
+
+
 def missed(band: Band, value: float) -> float:
     """How far a value lies outside its band, above 0 over it, below 0 short of it; rounding is let pass."""
     for limit, sign in ((band.least, -1), (band.most, 1)):
@@ -133,6 +141,9 @@ _STAYS_BEHIND = re.compile(r"tinned in ")
 #: Names that say themselves that the food is cooked.
 _COOKED = re.compile(r"\b(boiled|baked|roast|fried|scrambled|omelette)\b")
 
+#: What matters where the food is bought, and not on the plate: "bread, gluten-free, vegan".
+_KIND_BOUGHT = ", vegan"
+
 _WEIGHT = re.compile(r"[\d.,]+ g")
 
 
@@ -142,7 +153,7 @@ def portion(item: Weighed) -> str:
     Its weight dry, or as bought, is told where cooking or peel makes that another one.
     """
     own = str(getattr(item, "source", "")).startswith("own:")
-    food = item.food if own else spoken(item.food)
+    food = item.food if own else spoken(item.food.removesuffix(_KIND_BOUGHT))
     told = item.state in _PLAIN or item.state in food.split() or (item.state == "cooked" and _COOKED.search(food))
     details = [] if told else [item.state]
     if item.as_bought_g and abs(item.as_bought_g - item.grams) > max(1.0, _WORTH_TELLING * item.grams):

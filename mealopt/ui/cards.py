@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 import streamlit as st
 
 from mealopt.core.bands import Band
+from mealopt.core.clock import on_the_clock
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN
-from mealopt.core.words import SLOTS, amount, duration, label, limits, measured, portion
+from mealopt.core.words import SLOTS, amount, duration, held_beside, label, limits, measured, portion
 from mealopt.ui.changing import food_row, meal_actions, what_comes
 from mealopt.ui.look import plain
 
@@ -51,7 +52,7 @@ def meal_card(state: State, entry: PlanDay, meal: Meal) -> None:
     """One meal: its foods, each with a way to swap it, how it is made, and what it gives."""
     slot = SLOTS.get(meal.slot, meal.slot).capitalize()
     with st.container(border=True, key=f"meal {meal.number}"):
-        st.markdown(f"{meal.time} · {slot}" + (f" · {meal.minutes} min" if meal.minutes else ""))
+        st.markdown(f"{_told(meal.time)} · {slot}" + (f" · {meal.minutes} min" if meal.minutes else ""))
         st.subheader(f"{meal.number}. {plain(meal.dish)}")
         if meal.eaten:
             st.caption("Eaten.")
@@ -72,6 +73,10 @@ def meal_card(state: State, entry: PlanDay, meal: Meal) -> None:
         meal_actions(state, entry, meal)
 
 
+def _told(time: str) -> str:
+    return time if on_the_clock(time) == time else f"{on_the_clock(time)} (after midnight)"
+
+
 def _gives(meal: Meal, key: str) -> str:
     value = amount(meal.totals[key], key)
     return f"**{value}**" if key == ENERGY else f"{label(key)} {value}"
@@ -81,7 +86,7 @@ def _window(meal: Meal) -> str:
     """The limits of the meal's window beside what it holds, and which session they are for."""
     held = ", ".join(
         f"{label(key)} at most {amount(most, key)} (holds "
-        f"{'unknown' if key not in meal.totals else amount(meal.totals[key], key)})"
+        f"{'unknown' if key not in meal.totals else held_beside(meal.totals[key], most, key)})"
         for key, most in meal.limits.items()
     )
     if meal.lead_minutes is None:

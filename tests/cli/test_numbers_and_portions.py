@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 from mealopt.cli.portions import measured, portion
 from mealopt.cli.wording import amount, drawn, duration, limits, missed, number
 from mealopt.core.bands import Band
-from mealopt.core.words import spoken
+from mealopt.core.clock import on_the_clock
+from mealopt.core.words import held_beside, spoken
 from mealopt.documents.plan import Item
 
 
@@ -133,3 +134,17 @@ def test_portions_say_measure_grams_and_state() -> None:
 )  # fmt: skip
 def test_a_food_as_a_recipe_names_it(food: str, words: str) -> None:
     assert spoken(food) == words
+
+
+@pytest.mark.parametrize(
+    ("value", "most", "words"),
+    [(18.6, 18.4, "19 g"), (18.39, 18.4, "18 g"), (9.96, 10.0, "10 g"), (18.6, 18.9, "19 g"), (0.96, 0.97, "1 g")],
+)
+def test_rounding_never_shows_a_met_limit_as_broken(value: float, most: float, words: str) -> None:
+    assert held_beside(value, most, "fat_g") == words
+    shown, limit = float(words.split()[0]), float(amount(most, "fat_g").split()[0])
+    assert (shown <= limit) == (value <= most)
+
+
+def test_a_time_past_midnight_as_a_clock_shows_it() -> None:
+    assert [on_the_clock(text) for text in ("23:55", "24:15", "25:30")] == ["23:55", "00:15", "01:30"]
