@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -11,7 +12,10 @@ from mealopt.core.clock import minutes_of
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN
 from mealopt.documents.plan import Meal, Plan
 from mealopt.errors import BadInput
+from mealopt.milp.answer import Answer
+from mealopt.milp.model import Model
 from mealopt.people.reading import case_from_dict
+from mealopt.plans.replan import near, replan, search
 from tests.plans import cases
 from tests.plans.random_events import Happening, broken, content, happening
 
@@ -185,3 +189,25 @@ def test_an_earlier_now_than_the_last_is_refused(evening_run: Plan) -> None:
     found = api.replan(evening_run, "14:30")
     with pytest.raises(BadInput, match="planned anew at 14:30 already"):
         api.replan(found.plan, "12:00")
+
+
+def test_no_solve_is_given_more_than_the_time_that_is_left(evening_run: Plan, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The clock jumps 9.1 s at each look: reading the plan counts, and a second is kept for an engine that ends late,
+    so that of the 10 s nothing is left but a blink a solve."""
+    now, given = [0.0], []
+    solve = near.solve_in_stages
+
+    def clock() -> float:
+        now[0] += 9.1
+        return now[0]
+
+    def watched(model: Model, groups: list[list[int]], gap: float, floor: float, seconds: float) -> Answer:
+        given.append(seconds)
+        return solve(model, groups, gap, floor, 20.0)
+
+    monkeypatch.setattr(near, "solve_in_stages", watched)
+    monkeypatch.setattr(search, "time", SimpleNamespace(perf_counter=clock))
+    monkeypatch.setattr(replan, "time", SimpleNamespace(perf_counter=clock), raising=False)
+    api.replan(evening_run, "16:00", ate=["walnuts=60g at 15:00"])
+    assert given
+    assert given == pytest.approx([0.1] * len(given))

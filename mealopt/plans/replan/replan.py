@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -73,6 +74,7 @@ def replan_day(
 
     Raises BadInput, Refused, OutOfTime; Unplannable where a meal cannot be served at all.
     """
+    start = time.perf_counter()
     events = read_events(now, tuple(ate), tuple(skipped), tuple(session_off), tuple(session))
     entry = plan_entry(plan, day, where)
     check_whole(plan, folder, where)
@@ -82,7 +84,7 @@ def replan_day(
     menu = case_menu(changed.case, changed.targets.maintenance_only)
     past = what_happened(entry, events, changed, menu)
     guarded = GUARDED in (case.athlete.cautions or ())
-    sought = _rest(plan, entry, events, changed, past, guarded=guarded, seconds=seconds)
+    sought = _rest(plan, entry, events, changed, past, guarded=guarded, limit=(start, seconds))
     return _replanned(plan, entry, events, changed, past, sought, menu, guarded=guarded)
 
 
@@ -126,8 +128,17 @@ def _replanned(
 
 
 def _rest(
-    plan: Plan, entry: PlanDay, events: Events, changed: ChangedDay, past: Happened, *, guarded: bool, seconds: float
+    plan: Plan,
+    entry: PlanDay,
+    events: Events,
+    changed: ChangedDay,
+    past: Happened,
+    *,
+    guarded: bool,
+    limit: tuple[float, float],
 ) -> Sought:
+    """limit: when the clock started, and for how many seconds it runs."""
+    start, seconds = limit
     asked = Asked(
         case=changed.case,
         entry=entry,
@@ -145,7 +156,7 @@ def _rest(
         asked = replace(asked, past=(_as_if_planned(entry, past, events.now),))
     day = pose_anew(asked)
     struck = frozenset(one.what for one in entry.struck)
-    found = seek(day, options_of(day, struck, from_one_pot(plan, entry)), seconds)
+    found = seek(day, options_of(day, struck, from_one_pot(plan, entry)), seconds, start)
     return rest_meals(day, found), day, found
 
 

@@ -28,6 +28,9 @@ ONE_MOST, FEW_MOST = 1.0, 4.0
 #: Sets of dishes that are tried at most, and seconds below which none is begun.
 SETS, BLINK = 10, 0.3
 
+#: Seconds by which the engine may end late, for it looks at the clock only between its steps; share of short limits.
+LATE, LATE_SHARE = 1.0, 0.3
+
 Plates = tuple[tuple[Plate, ...], ...]
 Left = Callable[[float], float]
 
@@ -62,12 +65,16 @@ class _Tried:
         return self.answer.objective if self.found else float("inf")
 
 
-def seek(day: DayAnew, options: Options, seconds: float) -> RestFound:
-    """The nearest day, with the fewest changes. Raises OutOfTime, and Unplannable where a meal cannot be served."""
-    start = time.perf_counter()
+def seek(day: DayAnew, options: Options, seconds: float, start: float | None = None) -> RestFound:
+    """The nearest day, with the fewest changes. Raises OutOfTime, and Unplannable where a meal cannot be served.
+
+    start: of the clock that the seconds are counted from; None: now.
+    """
+    start = time.perf_counter() if start is None else start
+    spent = seconds - min(LATE, LATE_SHARE * seconds)
 
     def left(share: float = 1.0) -> float:
-        return max(0.1, share * (seconds - (time.perf_counter() - start)))
+        return max(0.1, share * (spent - (time.perf_counter() - start)))
 
     chosen, bound = _nearest(day, options, left)
     if not chosen.found:

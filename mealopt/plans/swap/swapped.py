@@ -34,6 +34,9 @@ MORE = 4
 #: How near the best a day planned anew is proven.
 FRESH_GAP = 0.01
 
+#: Seconds that a day planned anew, or the reason why there is none, gets although the time is over.
+LEAST_FRESH = 1.0
+
 
 @dataclass(frozen=True, slots=True)
 class Swapped:
@@ -81,8 +84,7 @@ def swapped(
     least = None if fresh else _least(wanted, start, seconds)
     if least is not None:
         return swapped_from(standing, wanted, found_least(wanted, least, start), least)
-    left = seconds - (time.perf_counter() - start)
-    return swapped_from(standing, wanted, _found_fresh(wanted, left, start, fresh), None)
+    return swapped_from(standing, wanted, _found_fresh(wanted, start + seconds, start, fresh), None)
 
 
 def _least(wanted: Asked, start: float, seconds: float) -> Least | None:
@@ -133,16 +135,17 @@ def found_least(wanted: Asked, least: Least, start: float) -> Found:
     )
 
 
-def _found_fresh(wanted: Asked, left: float, start: float, by_wish: bool) -> Found:
+def _found_fresh(wanted: Asked, end: float, start: float, by_wish: bool) -> Found:
+    left = end - time.perf_counter()
     try:
-        solved: SolvedDay | NothingFits = planned_fresh(wanted.day, wanted.aims, FRESH_GAP, max(left, 1.0))
+        solved: SolvedDay | NothingFits = planned_fresh(wanted.day, wanted.aims, FRESH_GAP, max(left, LEAST_FRESH))
     except OutOfTime:
         # Where no plan was found, it may be that there is none: that is known sooner than the search ends.
         if not hopeless(fresh_day(wanted.day, wanted.aims)):
             raise
         solved = NothingFits(fresh_day(wanted.day, wanted.aims), ())
     if isinstance(solved, NothingFits):
-        raise clash(wanted, solved, max(left, 2.0))
+        raise clash(wanted, solved, max(end - time.perf_counter(), LEAST_FRESH))
     answer = solved.answer
     penalty = sum(solved.problem.shares(answer.values).values())
     says = (
