@@ -99,7 +99,7 @@ USAGE = [
     ("foods", "show"),
     ("foods", "import"),
     ("foods", "frob"),
-    ("week",),
+    ("weeks",),
 ]
 
 
