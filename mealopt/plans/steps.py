@@ -25,6 +25,9 @@ _WATER = {
 #: Sentences that say how much water or how long already.
 _SAID = re.compile(r"\b(?:minutes?|an? hour|water|stock|broth|dry rice|ladle)\b")
 
+#: Sentences before which a dish is seasoned.
+_SERVES = re.compile(r"(?:Serve|Eat|Drink|Pack|Keep)\b")
+
 SEASON = "Season with the salt."
 
 #: What is said of meat, fish and eggs, and what is said where a plate holds none: nothing on it is raw by nature.
@@ -43,7 +46,8 @@ def complete(method: Sequence[str], foods: Sequence[Food], salted: bool) -> tupl
         step = _DONE.sub(_HOT, told) if plants else told
         steps += [step, *_boiled(step, foods)]
     if salted and not any(re.search(r"\bsalt", step, re.IGNORECASE) for step in steps):
-        steps.append(SEASON)
+        last = next((place for place, step in enumerate(steps) if place and _SERVES.match(step)), len(steps))
+        steps.insert(last, SEASON)
     return tuple(steps)
 
 
