@@ -133,7 +133,8 @@ def changed(state: State, plan: Plan, said: tuple[str, ...]) -> State:
 def _found(state: State, entry: PlanDay, meal: Meal, look: Look) -> None:
     """What may come in the place of a food or a dish, each with what else it changes."""
     work = desk.kept().work
-    if state.offers is None and work is not None and not work.ended:
+    if state.offers is None and work is not None and work.error is None:
+        # Still looked for, or found a moment ago and not yet taken in.
         return
     what = look.food or meal.dish
     with st.container(border=True, key=f"offers {entry.day} {meal.number}"):

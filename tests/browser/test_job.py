@@ -60,9 +60,11 @@ def test_from_another_mass_to_a_day_that_is_changed(visit: Visit, width: int, th
     press(page, swap, lambda: page.get_by_text(re.compile("^(Instead of |Looking for what)")).count() > 0, "offers")
     page.get_by_text(re.compile("^Instead of ")).wait_for()
     settle(page)
-    offers = page.locator("[class*='st-key-offers']").get_by_role("button")
-    taken = offers.first.inner_text()
-    if taken != "Put it in":
+    offers = page.locator("[class*='st-key-take']").get_by_role("button")
+    none = page.get_by_text(re.compile("nothing was found"))
+    until(page, lambda: offers.count() + none.count() > 0, "offers, or that there are none")
+    taken = offers.first.inner_text() if offers.count() else ""
+    if taken:
         offers.first.click()
         page.get_by_text(re.compile(f"{re.escape(taken)} instead of ")).wait_for()
         settle(page)

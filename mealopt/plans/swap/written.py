@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from mealopt.core.nutrients import FRUIT_VEGETABLE
 from mealopt.documents.plan import Meal, Plan, PlanDay, SkippedMeal
 from mealopt.menu.dishes import Menu
 from mealopt.milp.answer import Answer, Status
@@ -95,14 +96,22 @@ def changed_pots(before: PlanDay, after: PlanDay) -> set[str]:
     return {
         meal.dish_id
         for meal in before.meals
-        if meal.dish_id is not None and meal.cooked_on is None and left.get(meal.number) is not meal
+        if meal.dish_id is not None and meal.cooked_on is None and not _same(left.get(meal.number), meal)
     }
+
+
+def _same(after: Meal | None, before: Meal) -> bool:
+    return after is not None and after.dish_id == before.dish_id and same_items(after, before)
 
 
 def _as_it_was(meal: Meal, before: Meal) -> Meal:
     """The meal with its number of the document; the document's own where it holds the same."""
-    if meal.dish_id == before.dish_id and same_items(meal, before):
-        return before
+    if _same(meal, before):
+        counted = meal.totals.get(FRUIT_VEGETABLE)
+        if counted is None or counted == before.totals.get(FRUIT_VEGETABLE):
+            return before
+        # Juice counts once a day: with juice in an earlier meal, or none there any more, this one counts otherwise.
+        return before.model_copy(update={"totals": {**before.totals, FRUIT_VEGETABLE: counted}})
     return meal.model_copy(update={"number": before.number})
 
 
