@@ -13,46 +13,32 @@ COMMON = "common practice, no source"
 @weekly("main dishes that differ")
 def main_dishes(week: WeekWishes) -> Iterator[WeekRow]:
     """Serve one dish as lunch or dinner so many times at most."""
-    yield WeekRow(
-        "main dish",
-        f"a main dish at most {times(week.main_dish_most)}",
-        "times",
-        most=float(week.main_dish_most),
-        unit="times",
-        charge=weights.WEEK_TIME,
-        meal=lambda slot, dish: dish if slot in ("lunch", "dinner") else None,
-        source=COMMON,
-    )
+    yield _again("main dish", week.main_dish_most, "lunch", "dinner")
 
 
 @weekly("breakfasts that differ")
 def breakfasts(week: WeekWishes) -> Iterator[WeekRow]:
     """Serve one breakfast so many times at most, unless the case wants the same each day."""
-    if week.same_breakfast:
-        return
-    yield WeekRow(
-        "breakfast",
-        f"a breakfast at most {times(week.breakfast_most)}",
-        "times",
-        most=float(week.breakfast_most),
-        unit="times",
-        charge=weights.WEEK_TIME,
-        meal=lambda slot, dish: dish if slot == "breakfast" else None,
-        source=COMMON,
-    )
+    if not week.same_breakfast:
+        yield _again("breakfast", week.breakfast_most, "breakfast")
 
 
 @weekly("snacks that differ")
 def snacks(week: WeekWishes) -> Iterator[WeekRow]:
     """Serve one dish as a snack so many times at most."""
-    yield WeekRow(
-        "snack",
-        f"a snack at most {times(week.snack_most)}",
+    yield _again("snack", week.snack_most, "snack")
+
+
+def _again(name: str, most: int, *slots: str) -> WeekRow:
+    """The row of one dish that comes again in these slots."""
+    return WeekRow(
+        name,
+        f"a {name} at most {times(most)}",
         "times",
-        most=float(week.snack_most),
+        most=float(most),
         unit="times",
         charge=weights.WEEK_TIME,
-        meal=lambda slot, dish: dish if slot == "snack" else None,
+        meal=lambda slot, dish: dish if slot in slots else None,
         source=COMMON,
     )
 
