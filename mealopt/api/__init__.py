@@ -13,7 +13,9 @@ from mealopt.api.cases import case_from_data as case_from_data
 from mealopt.api.cases import case_from_text as case_from_text
 from mealopt.api.cases import case_notes as case_notes
 from mealopt.api.cases import case_text as case_text
+from mealopt.api.cases import caution_names as caution_names
 from mealopt.api.cases import day_targets as day_targets
+from mealopt.api.cases import equation_names as equation_names
 from mealopt.api.cases import example_case_path as example_case_path
 from mealopt.api.cases import example_names as example_names
 from mealopt.api.cases import heaviest_day as heaviest_day

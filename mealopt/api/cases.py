@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, get_args
 
 from mealopt.core.clock import DAYS
 from mealopt.errors import BadInput
@@ -94,3 +94,17 @@ def heaviest_day(case: Case) -> str:
         return energy, sum(entry.session.minutes for entry in sessions), -DAYS.index(day)
 
     return max(DAYS, key=weight)
+
+
+def caution_names() -> tuple[str, ...]:
+    """Every word that a case may list among its cautions, in the case file's order."""
+    from mealopt.people.athlete import Caution
+
+    return get_args(Caution)
+
+
+def equation_names() -> tuple[str, ...]:
+    """Every word that a case may choose its equation for resting energy by."""
+    from mealopt.people.goal import RestingEquation
+
+    return get_args(RestingEquation)

@@ -12,21 +12,6 @@ from mealopt.ui.inputs import choice, number, several, switch, words
 from mealopt.ui.look import listed
 from mealopt.ui.said import case_notes, numbers_or_reason
 
-CAUTIONS = (
-    "pregnant",
-    "breastfeeding",
-    "kidney",
-    "eating_disorder_now",
-    "diabetes",
-    "heart",
-    "liver",
-    "medication",
-    "missed_periods",
-    "bone_stress_injury",
-    "past_eating_disorder",
-    "unexplained_weight_loss",
-    "hyponatraemia_before",
-)
 SAID = {
     "kidney": "kidney disease",
     "eating_disorder_now": "eating disorder now",
@@ -36,18 +21,6 @@ SAID = {
     "past_eating_disorder": "eating disorder before",
     "hyponatraemia_before": "too little sodium in the blood before",
 }
-EQUATIONS = (
-    "auto",
-    "harris_benedict_1919",
-    "roza_shizgal_1984",
-    "mifflin_st_jeor_1990",
-    "cunningham_1980",
-    "cunningham_1991",
-    "schofield_1985",
-    "henry_2005",
-    "ten_haaf_mass_2014",
-    "ten_haaf_lean_2014",
-)
 
 
 def in_words(key: str) -> str:
@@ -99,12 +72,14 @@ def _goal(folded: bool) -> None:
            say=lambda one: "by each day's work" if one == "by_day" else "the same every day")  # fmt: skip
     number(("goal", "energy_replaced"), "Share of endurance energy that is eaten back", step=0.05,
            help="From 0.7 to 1. Left out: by where the figure comes from.")  # fmt: skip
-    choice(("goal", "resting_equation"), "Equation for resting energy", EQUATIONS, default="auto", say=in_words)
+    choice(
+        ("goal", "resting_equation"), "Equation for resting energy", api.equation_names(), default="auto", say=in_words
+    )
 
 
 def _asked() -> None:
     st.header("What a doctor should know first")
-    several(("athlete", "cautions"), "Conditions", CAUTIONS, say=in_words, keep_empty=True)
+    several(("athlete", "cautions"), "Conditions", api.caution_names(), say=in_words, keep_empty=True)
     st.caption(
         "This is planning help for healthy adults, not medical advice. A doctor or registered dietitian decides for "
         "anyone under 18, pregnant or breastfeeding, with an eating disorder now or before, diabetes, kidney or heart "
