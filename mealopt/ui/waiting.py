@@ -30,12 +30,13 @@ def show(where: str) -> None:
     work = desk.kept().work
     if work is None or work.where != where:
         return
-    if work.ended:
-        _trouble(work)
-        return
     # A short piece is waited for, so that it needs no look back.
     if work.wait(0.05):
-        st.rerun()
+        if work.error is None:
+            # It ended after this drawing began, which took in what had ended by then: the next one takes its answer.
+            st.rerun()
+        _trouble(work)
+        return
     st.fragment(_watch, run_every=EVERY)(where)
 
 

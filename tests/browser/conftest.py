@@ -108,12 +108,23 @@ def visit(browser: Any, address: str) -> Iterator[Visit]:
         context.close()
 
 
+#: Whether nothing runs on the server, nothing on the page is stale or still to come, and it has been so for a while.
+RESTS = """([least, fresh]) => {
+    const app = document.querySelector('[data-testid="stApp"]');
+    const busy = app?.dataset.testScriptState !== 'notRunning'
+        || document.querySelector('[data-stale="true"], [data-testid="stSkeleton"], [data-testid="stAppSkeleton"]');
+    const seen = document.body.innerHTML.length;
+    if (busy || window.resting?.fresh !== fresh || window.resting.seen !== seen)
+        window.resting = {fresh, seen, since: performance.now()};
+    return !busy && performance.now() - window.resting.since > least;
+}"""
+#: Milliseconds for which a page that has come to rest has not changed.
+STILL = 300
+
+
 def settle(page: Any) -> None:
     """Wait until the page has come to rest: nothing runs on the server, and what it sent is drawn."""
-    page.wait_for_function(
-        "() => document.querySelector('[data-testid=\"stApp\"]')?.dataset.testScriptState === 'notRunning'"
-    )
-    page.wait_for_timeout(250)
+    page.wait_for_function(RESTS, arg=[STILL, time.monotonic_ns() % 10**9], polling=50)
 
 
 def until(page: Any, holds: Callable[[], bool], what: str) -> None:

@@ -26,11 +26,7 @@ def pick(page: Any, day: str) -> None:
     settle(page)
 
 
-#: On a phone's width the job has not been seen to end since its last step, a skipped meal, says other words.
-UNSEEN = pytest.mark.xfail(strict=False, reason="not seen to end at this width yet")
-
-
-@pytest.mark.parametrize(("width", "theme"), [(1280, "light"), pytest.param(390, "dark", marks=UNSEEN)])
+@pytest.mark.parametrize(("width", "theme"), [(1280, "light"), (390, "dark")])
 def test_from_another_mass_to_a_day_that_is_changed(visit: Visit, width: int, theme: str) -> None:
     page = visit(width, theme)
     assert "Saturday" in page.get_by_role("heading", level=1).inner_text()

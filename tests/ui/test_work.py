@@ -6,6 +6,7 @@ import threading
 from typing import Any
 
 import pytest
+from streamlit.testing.v1 import AppTest
 
 from mealopt.errors import OutOfTime
 from mealopt.ui.keeping import Kept, Shelf
@@ -104,3 +105,26 @@ def test_the_shelf_keeps_the_newest_and_stops_what_it_lets_go() -> None:
     assert shelf.find("b") is not None
     assert first.work.wait(10)
     assert first.work.answer == "stopped"
+
+
+def test_work_that_ends_while_the_page_is_drawn_is_answered_by_the_next_drawing() -> None:
+    def drawn() -> None:
+        import streamlit as st
+
+        from mealopt.ui import desk, waiting
+
+        desk.collect()
+        if st.session_state.get("asked") is None:
+            st.session_state["asked"] = True
+            desk.begin("Planning.", "quick", "day", lambda progress, stop: 1, lambda state, found: state)
+            # However quick it is, its answer comes after this drawing took in what had ended.
+            work = desk.kept().work
+            assert work is not None
+            work.wait(10)
+        waiting.show("day")
+        st.markdown("going on" if desk.kept().work else "taken in")
+
+    page = AppTest.from_function(drawn).run()
+    assert not page.exception
+    assert [one.value for one in page.error] == []
+    assert [one.value for one in page.markdown] == ["taken in"]
