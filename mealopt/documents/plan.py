@@ -32,7 +32,6 @@ SCHEMA = "mealopt/plan-1"
 #: "USDA-SR28:" and the number of the table's row, or "own:" with the file and the name of a person's own food.
 SOURCE_PATTERN = r"^(USDA-SR28:[0-9]{5}|own:[^#]+#.+)$"
 
-
 SlotKind = Literal["breakfast", "lunch", "dinner", "snack", "before", "during", "after"]
 
 
@@ -273,7 +272,10 @@ class Week(Part):
 
 
 class Plan(Part):
-    """The whole document. case: the case file's data as read. program: name and version that wrote it."""
+    """The whole document. case: the case file's data as read. program: name and version that wrote it.
+
+    sessions_before: the case's sessions before each replan that changed them; days planned until then follow from them.
+    """
 
     model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False, title="mealopt plan document")
 
@@ -286,6 +288,7 @@ class Plan(Part):
     week: Week = Week()
     solve: Solve
     program: str = ""
+    sessions_before: tuple[tuple[dict[str, Any], ...], ...] = ()
 
     @model_validator(mode="after")
     def _days_are_days_of_one_week(self) -> Plan:

@@ -15,17 +15,14 @@ from mealopt.documents.plan import Meal, Plan, PlanDay
 from mealopt.errors import BadInput
 from mealopt.menu.plates import Larder, Plate, plate
 from mealopt.people.case import Case
-from mealopt.people.reading import case_from_dict
 from mealopt.plans.day.pose import PosedDay, pose_day
 from mealopt.plans.held.assign import check_given, foods_of
 from mealopt.plans.held.laid import check_laid, without_slots
 from mealopt.plans.held.plates import StandingFood, same_foods
-from mealopt.plans.own import own_table, plan_menu
+from mealopt.plans.held.whole import case_of, check_whole
 from mealopt.plans.week.ahead import ahead_of, laid_after
-from mealopt.recheck.check import recheck_plan
 from mealopt.rules.problem import Problem
 from mealopt.rules.registry import pose
-from mealopt.table.composition import shipped_composition
 
 #: More plates than any slot has.
 ALL = 1_000_000
@@ -132,21 +129,6 @@ def plan_entry(plan: Plan, day: str | None, where: str = "the plan") -> PlanDay:
     raise BadInput(f"{where}: read the day {day!r}; it holds {', '.join(names)}")
 
 
-def check_whole(plan: Plan, folder: Path | None, where: str) -> None:
-    """Raise BadInput where the plan does not hold what it promises, or is of another table."""
-    table = shipped_composition()
-    if plan.table.sha256 != table.sha256:
-        raise BadInput(
-            f"{where}: read a plan made with the food table {plan.table.name} of SHA-256 {plan.table.sha256[:12]}...; "
-            f"one made with {table.sha256[:12]}... is expected: plan it anew"
-        )
-    menu = plan_menu(plan, folder)
-    broken = recheck_plan(plan, table, menu.pantry, own_table(menu))
-    if broken:
-        more = f" (and {len(broken) - 1} more)" if len(broken) > 1 else ""
-        raise BadInput(f"{where}: this plan does not hold what it says: {broken[0]}{more}")
-
-
 def standing_day(
     plan: Plan, day: str | None = None, folder: Path | None = None, where: str = "the plan"
 ) -> StandingDay:
@@ -157,7 +139,7 @@ def standing_day(
     """
     entry = plan_entry(plan, day, where)
     check_whole(plan, folder, where)
-    case = case_from_dict(plan.case, f"{where}, case").beside(folder)
+    case = case_of(plan, entry, folder, where)
     whole, skipped = _whole(plan, case, entry, where)
     card = whole.card()
     card.deal(ALL)

@@ -90,17 +90,22 @@ def _not_below(before: Case, case: Case, entry: PlanDay, targets: DayTargets) ->
     if aim >= floor - TRIFLE:
         return targets, []
     said = [f"the day is not taken below its baseline for a session that is off: {floor:,.0f} kcal stand"]
+    return raised(case, entry.day, targets, floor), said
+
+
+def raised(case: Case, day: str, targets: DayTargets, floor: float) -> DayTargets:
+    """The day's targets with its energy at this floor, kcal, and the rest as follows from that."""
     own = any(band.nutrient == ENERGY and band.slot is None and band.meal is None for band in case.goal.band)
     if not own:
         energy = OwnBand.model_validate(
-            {"nutrient": ENERGY, "day": entry.day, "least": _down(floor), "aim": round(floor, 1), "most": _up(floor)}
+            {"nutrient": ENERGY, "day": day, "least": _down(floor), "aim": round(floor, 1), "most": _up(floor)}
         )
         goal = case.goal.model_copy(update={"band": (*case.goal.band, energy)})
         try:
-            return _with_energy(day_targets(case.model_copy(update={"goal": goal}), entry.day), floor), said
+            return _with_energy(day_targets(case.model_copy(update={"goal": goal}), day), floor)
         except (BadInput, Refused):
             pass
-    return _with_energy(targets, floor), said
+    return _with_energy(targets, floor)
 
 
 def _with_energy(targets: DayTargets, kcal: float) -> DayTargets:

@@ -234,6 +234,7 @@ def with_day(plan: Plan, day: PlanDay, case: Case | None) -> Plan:
     update: dict[str, object] = {"days": days, "program": f"mealopt {__version__}"}
     if case is not None:
         update["case"] = case_to_dict(case)
+        update["sessions_before"] = (*plan.sessions_before, tuple(plan.case.get("session", ())))
     if plan.kind == "day" and day.solve is not None:
         update["solve"] = day.solve
     return plan.model_copy(update=update)

@@ -12,7 +12,8 @@ from mealopt.core.nutrients import ENERGY
 from mealopt.documents.plan import Meal, Plan, PlanDay, SkippedMeal
 from mealopt.menu.dishes import Menu
 from mealopt.people.reading import case_from_dict
-from mealopt.plans.held.standing import check_whole, plan_entry
+from mealopt.plans.held.standing import plan_entry
+from mealopt.plans.held.whole import check_whole
 from mealopt.plans.own import case_menu, own_table
 from mealopt.plans.replan.anew import Asked, DayAnew, band_of, pose_anew
 from mealopt.plans.replan.changed import ChangedDay, changed_day, check_now
