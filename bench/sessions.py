@@ -52,7 +52,7 @@ def made_up(number: int) -> Case:
         "sex": draw.choice(("female", "male")),
         "age": draw.randint(19, 65),
         "mass_kg": mass,
-        "height_cm": round(100 * (mass / draw.uniform(20.5, 25.0)) ** 0.5, 0),
+        "height_cm": min(225.0, round(100 * (mass / draw.uniform(20.5, 25.0)) ** 0.5, 0)),
         "cautions": [],
     }
     if draw.random() < 0.7:

@@ -31,9 +31,10 @@ class Filling(BaseModel):
 class Thing(BaseModel):
     """Something to carry and eat.
 
-    one, many, bite: its words; {0} and {1} stand for its foods. bites: in how many sittings one is eaten. salt_g:
-    rolled in. taste, flavour: what must not come all day long. most_per_hour: how many go down. minutes: to make them.
-    hours_out: how long it keeps in a pocket; left out, all day. kinds: sessions in which hands and mouth are free.
+    one, many, bite: its words; {0} and {1} stand for its foods. bites: in how many sittings one is eaten. small_bites,
+    small_bite: the same in smaller sittings, for a gut that is used to little. salt_g: rolled in. taste, flavour: what
+    must not come all day long. most_per_hour: how many go down. minutes: to make them. hours_out: how long it keeps in
+    a pocket; left out, all day. kinds: sessions in which hands and mouth are free, a swim's at the wall.
     """
 
     model_config = FORM
@@ -43,6 +44,8 @@ class Thing(BaseModel):
     many: str = Field(min_length=2)
     bite: str = Field(min_length=2)
     bites: int = Field(ge=1, le=4)
+    small_bites: int | None = Field(default=None, ge=2, le=8)
+    small_bite: str = ""
     foods: tuple[Filling, ...] = Field(min_length=1, max_length=3)
     salt_g: float = Field(default=0.0, ge=0, le=1)
     taste: Taste
@@ -52,6 +55,18 @@ class Thing(BaseModel):
     hours_out: float | None = Field(default=None, gt=0)
     packs: str = Field(min_length=2)
     kinds: tuple[Kind, ...] = Field(min_length=1)
+
+    @model_validator(mode="after")
+    def _small_is_smaller(self) -> Thing:
+        if (self.small_bites is None) != (not self.small_bite) or (self.small_bites or 9) <= self.bites:
+            raise ValueError("small_bites and small_bite belong together, and are more than bites")
+        return self
+
+    def in_small_bites(self) -> Thing:
+        """The same eaten in smaller sittings, where it can be."""
+        if self.small_bites is None:
+            return self
+        return self.model_copy(update={"bites": self.small_bites, "bite": self.small_bite})
 
 
 class Drink(BaseModel):

@@ -29,6 +29,8 @@ from mealopt.targets.session_coefficients import EASY_AIM, EASY_FROM, LITTLE_AIM
 
 #: The least of a band is never above this share of its most, so that whole portions fit between: [project].
 LEAST_OF_MOST = 2 / 3
+#: Nor nearer to it than so many g/h, for a gut that is used to little: half a banana is 13 g [project].
+BAND_AT_LEAST = 10.0
 #: What a minute of easy walking counts towards the day's class: [project].
 EASY_WALK_SHARE = 0.5
 
@@ -128,7 +130,7 @@ def rate_in(session: Session, athlete: Athlete, rate: str = "ladder") -> tuple[t
     used = athlete.carbohydrate_used_to_g_per_h
     mixed = step.rung > ONE_SUGAR_MOST and used is not None
     most = capped_g_per_h(step.most, mixed=mixed, used_to_g_per_h=used)
-    least = 0.0 if session.effort == "easy" else min(step.least, LEAST_OF_MOST * most)
+    least = 0.0 if session.effort == "easy" else min(step.least, LEAST_OF_MOST * most, max(0.0, most - BAND_AT_LEAST))
     notes = []
     if used is None and step.most > ONE_SUGAR_MOST:
         notes.append(

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import product
+from itertools import pairwise, product
 
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN, SODIUM
 from mealopt.menu.carried import Carried, Drink, Thing, shipped_carried
 from mealopt.menu.plates import Choice, Larder, draw
-from mealopt.plans.fuel.need import Need
+from mealopt.plans.fuel.need import Need, bottle_edges
 from mealopt.plans.words import kitchen_measure
 from mealopt.table.extra import Extra, shipped_extra, single_sugars
 from mealopt.targets.session_coefficients import DRINK_LEAST
@@ -24,8 +24,8 @@ SALT_STEP_G = 0.25
 #: A drink that is mixed from juice or lemonade is at most this share of it.
 JUICE_MOST = 0.7
 
-#: While a bottle lasts, it brings no more than so many times the most of an hour: no hour holds the next one's sugar.
-EVENLY = 1.15
+#: A sitting that is more than this share of an hour's most is eaten in smaller ones.
+SITTING_OF_HOUR = 0.6
 
 #: What must be known of a food before it stands in a session.
 KNOWN = (ENERGY, CARBOHYDRATE, FIBRE, FAT)
@@ -53,6 +53,11 @@ class Eaten:
         """Grams of one."""
         return sum(self.grams.values())
 
+    @property
+    def sitting_g(self) -> float:
+        """Carbohydrate that is eaten of it in one sitting, g."""
+        return self.holds[CARBOHYDRATE] / self.thing.bites
+
 
 @dataclass(frozen=True, slots=True)
 class Mix:
@@ -70,8 +75,6 @@ class Mix:
 
 def things_for(need: Need, larder: Larder, seed: str, carried: Carried | None = None) -> list[Eaten]:
     """Everything that may be eaten in the session, own foods for sessions included."""
-    if not need.solids:
-        return []
     found = []
     for thing in (carried or shipped_carried()).thing:
         if need.session.kind not in thing.kinds or thing.id in larder.filter.never:
@@ -82,10 +85,18 @@ def things_for(need: Need, larder: Larder, seed: str, carried: Carried | None = 
         ways = []
         for foods in product(*fillings):
             portions = [(food, part.steps) for food, part in zip(foods, thing.foods, strict=True)]
-            ways.append(_eaten(thing, portions, larder, seed))
+            ways.append(_in_bites(_eaten(thing, portions, larder, seed), portions, need, larder, seed))
         # Jam or honey makes no odds to the numbers: one way to make a thing is enough, the one that is liked best.
         found += sorted(ways, key=lambda way: (way.likes, way.jitter))[:1]
     return [*found, *_own(need, larder, seed)]
+
+
+def _in_bites(eaten: Eaten, portions: list[tuple[Choice, int]], need: Need, larder: Larder, seed: str) -> Eaten:
+    """The thing in sittings that an hour has room for."""
+    thing = eaten.thing
+    if eaten.sitting_g <= SITTING_OF_HOUR * need.most:
+        return eaten
+    return _eaten(thing.in_small_bites(), portions, larder, seed)
 
 
 def mixes_for(need: Need, larder: Larder, seed: str, carried: Carried | None = None) -> list[Mix]:
@@ -114,7 +125,9 @@ def _known(name: str, larder: Larder) -> Choice | None:
 def _strengths(foods: list[Choice], need: Need) -> list[tuple[int, ...]]:
     """Kitchen steps of a drink's foods: weak, middle and strong, within 4 % (or less by wish) and the most."""
     least = min(float(DRINK_LEAST), need.drink_most / 2.0)
-    each = need.hours / need.bottles
+    # While a bottle lasts it brings no more than the hour's most: no hour holds the next one's sugar.
+    shortest = min(end - begin for begin, end in pairwise(bottle_edges(need.session.minutes, need.bottles)))
+    strongest = need.most * shortest / 60.0
     first, wet = foods[0], foods[0].per_gram.get(WATER, 0.0) > 0.5
     second = foods[1] if len(foods) > 1 else None
     found: list[tuple[float, tuple[int, ...]]] = []
@@ -125,7 +138,7 @@ def _strengths(foods: list[Choice], need: Need) -> list[tuple[int, ...]]:
             grams = many * first.step_g * first.per_gram[CARBOHYDRATE]
             grams += more * second.step_g * second.per_gram[CARBOHYDRATE] if second else 0.0
             percent = 100.0 * grams / need.fill_ml
-            if least - 1e-9 <= percent <= need.drink_most + 1e-9 and grams <= EVENLY * need.most * each + 3.0:
+            if least - 1e-9 <= percent <= need.drink_most + 1e-9 and grams <= strongest + 1e-9:
                 found.append((percent, (many, more) if second else (many,)))
     found.sort()
     if not found:

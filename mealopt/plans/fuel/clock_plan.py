@@ -1,4 +1,7 @@
-"""The clock of a session: when each bottle is begun, when what is eaten, and what each hour then holds."""
+"""The clock of a session: when each bottle is begun, when what is eaten, and what each hour then holds.
+
+No sixty minutes hold more than the most of an hour, wherever they begin: not the session's mean alone.
+"""
 
 from __future__ import annotations
 
@@ -10,10 +13,10 @@ from mealopt.core.nutrients import CARBOHYDRATE
 from mealopt.people.case import Session
 from mealopt.people.splits import split
 from mealopt.plans.fuel.choices import Eaten, Mix
+from mealopt.plans.fuel.need import FIRST, GRID, bottle_edges, last_sitting
 from mealopt.plans.fuel.solve import Packed
 
-#: Eating begins after so many minutes and ends so long before the end; times fall on whole fives.
-FIRST, LAST, GRID = 15, 10, 5
+HOUR = 60
 
 #: What does not keep comes before all else, the shorter the earlier.
 KEEPS_FIRST = 100.0
@@ -44,7 +47,7 @@ def sips(packed: Packed) -> tuple[Sip, ...]:
     home = [mix for mix, many in packed.mixes for _ in range(many) if mix.drink and not mix.drink.dry]
     rest = [(mix, many) for mix, many in packed.mixes if mix.drink is None or mix.drink.dry]
     order = [*home, *_mixed(rest)]
-    edges = [round(minutes * place / count / GRID) * GRID for place in range(count)] + [minutes] if count else []
+    edges = bottle_edges(minutes, count)
     return tuple(
         Sip(number, mix, begins, ends)
         for number, (mix, (begins, ends)) in enumerate(zip(order, pairwise(edges), strict=True), start=1)
@@ -68,29 +71,60 @@ def drunk_by(bottles: Sequence[Sip], minute: float) -> float:
 
 def bites(packed: Packed, bottles: Sequence[Sip]) -> tuple[Bite, ...]:
     """When what is eaten: whenever the sum lags half a bite behind an even line, never in the first minutes or the
-    last; seldom twice the same in a row, and what does not keep in its time."""
-    minutes = packed.need.session.minutes
+    last; seldom twice the same in a row, and what does not keep in its time.
+
+    What would bring any sixty minutes over the most of an hour waits; what finds no place is left out, and `left_over`
+    says so.
+    """
+    minutes, most = packed.need.session.minutes, packed.need.most
     left = {index: count * thing.thing.bites for index, (thing, count) in enumerate(packed.things)}
     whole = dict(left)
     total = sum(count * thing.holds[CARBOHYDRATE] for thing, count in packed.things) + drunk_by(bottles, minutes)
-    last = max(FIRST, (minutes - LAST) // GRID * GRID)
+    last = last_sitting(minutes)
     found: list[Bite] = []
     eaten = 0.0
     for minute in range(FIRST, last + 1, GRID):
+        room = _room_at(minute, minutes, most, bottles, found)
         while any(left.values()):
+            fits = [index for index, many in left.items() if many and packed.things[index][0].sitting_g <= room + 1e-6]
+            if not fits:
+                break
+            index = _next(packed, fits, left, whole, found)
+            each = packed.things[index][0].sitting_g
             lags = total * (minute + GRID / 2) / minutes - drunk_by(bottles, minute + GRID / 2) - eaten
-            index = _next(packed, left, whole, found)
-            each = _each(packed.things[index][0])
             if lags < each / 2 and minute < last:
                 break
             left[index] -= 1
             eaten += each
+            room -= each
             found.append(Bite(minute, packed.things[index][0], each))
     return tuple(found)
 
 
-def _next(packed: Packed, left: dict[int, int], whole: dict[int, int], found: list[Bite]) -> int:
-    """Which thing comes next: what does not keep, then another flavour, then what there is most of."""
+def left_over(packed: Packed, eaten: Sequence[Bite]) -> float:
+    """Carbohydrate of what is packed to eat and found no place in the clock, g."""
+    carried = sum(count * thing.holds[CARBOHYDRATE] for thing, count in packed.things)
+    return max(0.0, carried - sum(bite.carbohydrate_g for bite in eaten))
+
+
+def fullest_hour(bottles: Sequence[Sip], eaten: Sequence[Bite], minutes: int) -> float:
+    """The most carbohydrate that any sixty minutes hold, g; a session's last minutes are counted with those before."""
+    return max(_held(start, bottles, eaten) for start in range(0, max(1, minutes - HOUR + GRID), GRID))
+
+
+def _held(start: int, bottles: Sequence[Sip], eaten: Sequence[Bite]) -> float:
+    drunk = drunk_by(bottles, start + HOUR) - drunk_by(bottles, start)
+    return drunk + sum(bite.carbohydrate_g for bite in eaten if start <= bite.minute < start + HOUR)
+
+
+def _room_at(minute: int, minutes: int, most: float, bottles: Sequence[Sip], eaten: Sequence[Bite]) -> float:
+    """What can still be eaten at a minute so that no sixty minutes about it pass the most, g."""
+    starts = range(max(0, minute - HOUR + GRID), min(minute, max(0, minutes - HOUR + GRID)) + 1, GRID)
+    return most - max(_held(start, bottles, eaten) for start in starts)
+
+
+def _next(packed: Packed, fits: Sequence[int], left: dict[int, int], whole: dict[int, int], found: list[Bite]) -> int:
+    """Which of the things that fit comes next: what does not keep, then another flavour, then what there is most of."""
 
     def score(index: int) -> float:
         thing = packed.things[index][0]
@@ -99,11 +133,7 @@ def _next(packed: Packed, left: dict[int, int], whole: dict[int, int], found: li
         first = 0.0 if hours is None else KEEPS_FIRST - hours
         return again - 2.0 * left[index] / whole[index] - first
 
-    return min((index for index in left if left[index]), key=score)
-
-
-def _each(thing: Eaten) -> float:
-    return thing.holds[CARBOHYDRATE] / thing.thing.bites
+    return min(fits, key=score)
 
 
 def by_hour(packed: Packed, bottles: Sequence[Sip], eaten: Sequence[Bite]) -> tuple[float, ...]:

@@ -32,6 +32,9 @@ POCKETS_OTHER = (200.0, 75.0)
 #: Bottles are filled in steps of so many ml, and not at all for less than so much.
 FILL_STEP, FILL_LEAST = 50, 150
 
+#: Times in a session fall on whole fives; eating begins after so many minutes and ends so long before the end.
+GRID, FIRST, LAST = 5, 15, 10
+
 #: Share of a bottle that is left out rather than carried in one more.
 SPARE = 0.2
 
@@ -47,8 +50,8 @@ class Need:
     """One session to fuel. number: in its day, from 1. least, aim, most: carbohydrate, g/h; aim 0: nothing to eat.
 
     fluid, sodium: None where no drinking plan may be made. bottles: how many are filled in all, fill_ml: in each;
-    at_hand: how many are carried at once. solids: whether something may be chewed. things: how many different ones.
-    pockets_g: to eat. drink_most: strongest drink, g in 100 ml.
+    at_hand: how many are carried at once. things: how many different ones. pockets_g: to eat. drink_most: strongest
+    drink, g in 100 ml.
     """
 
     case: Case
@@ -63,7 +66,6 @@ class Need:
     bottles: int
     fill_ml: int
     at_hand: int
-    solids: bool
     things: int
     pockets_g: float
     drink_most: float
@@ -114,7 +116,7 @@ def need_of(case: Case, day: str, number: int, energy: SessionEnergy) -> Need:
     base, more = POCKETS.get(session.kind, POCKETS_OTHER)
     return Need(
         case, day, number, energy, min(least, aim), aim, most, fluid, sodium, bottles, fill, min(at_hand, bottles),
-        session.kind != "swim", next(things for limit, things in THINGS if hours < limit), base + more * hours,
+        next(things for limit, things in THINGS if hours < limit), base + more * hours,
         case.fuel.drink_percent_most,
     )  # fmt: skip
 
@@ -147,3 +149,18 @@ def _filled(fluid: Fluid, hours: float, size: int) -> tuple[int, int]:
     count = max(1, math.ceil(ml / size - SPARE))
     fill = min(size, math.floor(ml / count / FILL_STEP + 1e-9) * FILL_STEP)
     return count, fill
+
+
+def bottle_edges(minutes: int, count: int) -> list[int]:
+    """The minutes at which so many bottles are begun, and the session's end: one lasts about as long as another."""
+    return [round(minutes * place / count / GRID) * GRID for place in range(count)] + [minutes] if count else []
+
+
+def last_sitting(minutes: int) -> int:
+    """The minute of a session at which something is eaten last."""
+    return max(FIRST, (minutes - LAST) // GRID * GRID)
+
+
+def hours_to_eat(minutes: int) -> int:
+    """How many sittings a session has room for that lie an hour apart."""
+    return (last_sitting(minutes) - FIRST) // 60 + 1

@@ -15,7 +15,8 @@ from mealopt.menu.plates import Larder
 from mealopt.people.case import Case
 from mealopt.plans.fuel.document import fuel_plan
 from mealopt.plans.fuel.need import is_fuelled, need_of
-from mealopt.plans.fuel.solve import Packed, best_packed
+from mealopt.plans.fuel.paced import paced
+from mealopt.plans.fuel.solve import Packed
 from mealopt.plans.fuel.words import meal_name
 from mealopt.table.prices import shipped_prices
 from mealopt.targets.model import DayTargets
@@ -103,7 +104,7 @@ def _fuelled(
             continue
         need = need_of(case, day, number, entry)
         room = {food.kin: max(0.0, OF_DAY * scale - taken[food.kin]) for food in foods.values()}
-        packed = best_packed(need, larder, _seed(case), room, seconds)
+        packed = paced(need, larder, _seed(case), room, seconds)
         for name, grams in packed.grams.items():
             taken[foods[name].kin] += grams / foods[name].most_day_g
         made = {thing.thing.id: thing.thing.minutes for thing, _ in packed.things}

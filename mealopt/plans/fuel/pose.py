@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections import defaultdict
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -9,7 +10,7 @@ from dataclasses import dataclass
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN, SODIUM
 from mealopt.milp.model import Model, Row, Term
 from mealopt.plans.fuel.choices import FRUCTOSE, GLUCOSE, SALT, SALT_STEP_G, WATER, Eaten, Mix
-from mealopt.plans.fuel.need import Need, own_mosts
+from mealopt.plans.fuel.need import Need, hours_to_eat, own_mosts
 from mealopt.targets.session_coefficients import (
     DURING_FAT_MOST,
     DURING_FIBRE_MOST,
@@ -35,9 +36,23 @@ VARIED_FROM, FLAVOUR_MOST, SWEET_MOST, NOT_SWEET_FROM = 3.0, 0.4, 0.5, 4.0
 #: On a day of so many hours one flavour holds less, and something salty comes every three hours.
 LONG_DAY, FLAVOUR_LONG = 6.0, 0.2
 SITTINGS_AN_HOUR = 3.5
+#: Sittings are counted by their size down to this part of an hour's room.
+SITTINGS_KNOWN = 5
 
 #: Of what is eaten while something keeps, it is so much at most.
 IN_TIME = 0.7
+
+
+@dataclass(frozen=True, slots=True)
+class ClockRoom:
+    """What is known of the clock before a session is packed. most_g: carbohydrate in all that has a place in it.
+
+    drunk_g: of what an hour holds, so much is drunk in it. dry: no drink that is filled at home and drunk first.
+    """
+
+    most_g: float = math.inf
+    drunk_g: float = 0.0
+    dry: bool = False
 
 
 @dataclass(slots=True)
@@ -61,9 +76,11 @@ def pose(
     salt_mg_per_g: float,
     room: Mapping[str, float],
     kins: Mapping[str, tuple[str, float]],
+    clock: ClockRoom,
 ) -> Posed:
-    """The program. salt_mg_per_g: sodium in a gram of salt, 0 where there is none. room: kin -> share of a day's most
-    that is left for the session; kins: food -> (kin, grams that are a day's most)."""
+    """The program. clock: what its hours have room for. salt_mg_per_g: sodium in a gram of salt, 0 where there is none.
+    room: kin -> share of a day's most that is left for the session; kins: food -> (kin, grams that are a day's most).
+    """
     model = Model()
     pieces = [model.column(0, _most_of(thing, need), whole=True, cost=_cost(thing)) for thing in things]
     bottles = [model.column(0, need.bottles, whole=True, cost=COIN * (mix.price or 0.0)) for mix in mixes]
@@ -72,10 +89,11 @@ def pose(
         most = SODIUM_CEILING * need.fill_ml / 1000.0 / (SALT_STEP_G * salt_mg_per_g)
         salt = model.column(0, int(most + 1e-9), whole=True, cost=0.05)
     posed = Posed(model, need, things, mixes, pieces, bottles, salt, SALT_STEP_G * salt_mg_per_g)
-    _carbohydrate(posed)
+    _carbohydrate(posed, clock.most_g)
+    _sittings(posed, clock)
     _limits(posed)
     _sodium(posed)
-    _bottles(posed)
+    _bottles(posed, clock)
     _variety(posed)
     _room(posed, room, kins)
     return posed
@@ -103,18 +121,34 @@ def _add(posed: Posed, name: str, terms: list[Term], least: float | None = None,
         posed.model.rows.append(Row(name, tuple(terms), least=least, most=most))
 
 
-def _carbohydrate(posed: Posed) -> None:
+def _carbohydrate(posed: Posed, most_g: float) -> None:
     need, model = posed.need, posed.model
     terms, hours = _terms(posed, CARBOHYDRATE), need.hours
     under, over = model.column(cost=UNDER), model.column(cost=OVER)
     little, more = (model.column(0.0, FREE * need.aim * hours, cost=FREE_COST) for _ in range(2))
     short = model.column(cost=SHORT)
     near = [(under, 1.0), (little, 1.0), (over, -1.0), (more, -1.0)]
-    _add(posed, "aim", [*terms, *near], need.aim * hours, need.aim * hours)
+    most = min(need.most * hours, most_g)
+    aim = min(need.aim * hours, most)
+    _add(posed, "aim", [*terms, *near], aim, aim)
     _add(posed, "least", [*terms, (short, 1.0)], need.least * hours)
-    _add(posed, "most", terms, most=need.most * hours)
+    _add(posed, "most", terms, most=most)
     _add(posed, "glucose", _terms(posed, GLUCOSE), most=GLUCOSE_MOST * hours)
     _add(posed, "fructose", _terms(posed, FRUCTOSE), most=FRUCTOSE_MOST * hours)
+
+
+def _sittings(posed: Posed, clock: ClockRoom) -> None:
+    """Of sittings that are more than a half, a third ... of an hour's room, one, two ... go into an hour."""
+    need = posed.need
+    room, hours = need.most - clock.drunk_g, hours_to_eat(need.session.minutes)
+    if room <= 0:
+        return
+    for many in range(1, SITTINGS_KNOWN):
+        large = [(c, float(t.thing.bites)) for c, t in zip(posed.pieces, posed.things, strict=True)
+                 if t.sitting_g > room / (many + 1) + 1e-6]  # fmt: skip
+        _add(posed, f"{many} an hour", large, most=float(many * hours))
+    too_large = [(c, 1.0) for c, t in zip(posed.pieces, posed.things, strict=True) if t.sitting_g > room + 1e-6]
+    _add(posed, "none an hour", too_large, most=0.0)
 
 
 def _limits(posed: Posed) -> None:
@@ -160,13 +194,13 @@ def _sodium(posed: Posed) -> None:
         _add(posed, "sodium aim", [*terms, (off, 1.0), (more, -1.0)], aim, aim)
 
 
-def _bottles(posed: Posed) -> None:
+def _bottles(posed: Posed, clock: ClockRoom) -> None:
     need, model = posed.need, posed.model
     if not posed.mixes:
         return
     _add(posed, "bottles", [(column, 1.0) for column in posed.bottles], need.bottles, need.bottles)
     wet = [(c, 1.0) for c, mix in zip(posed.bottles, posed.mixes, strict=True) if mix.drink and not mix.drink.dry]
-    _add(posed, "filled at home", wet, most=need.at_hand)
+    _add(posed, "filled at home", wet, most=0 if clock.dry else need.at_hand)
     used = []
     for place, (column, mix) in enumerate(zip(posed.bottles, posed.mixes, strict=True)):
         cost = DIFFERENT_DRINK * (1 + mix.jitter) + LESS * (mix.likes > 0) - DIFFERENT_DRINK * (mix.likes < 0)

@@ -9,14 +9,11 @@ from mealopt.core.nutrients import SODIUM
 from mealopt.errors import OutOfTime
 from mealopt.menu.plates import Larder, per_gram
 from mealopt.plans.fuel.choices import SALT, SALT_STEP_G, Eaten, Mix, mixes_for, things_for
-from mealopt.plans.fuel.need import FILL_LEAST, Need
-from mealopt.plans.fuel.pose import Posed, pose
+from mealopt.plans.fuel.need import Need
+from mealopt.plans.fuel.pose import ClockRoom, Posed, pose
 
 #: Distance from the best that is proven, as a share and in points: half a thing more or less.
 GAP, GAP_POINTS = 0.02, 1.0
-
-#: ml less in each bottle that are tried in turn where salt misses its band.
-LESS_FILLED = (50, 100)
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,8 +40,16 @@ class Packed:
         return {name: round(grams, 2) for name, grams in found.items()}
 
 
-def pack(need: Need, larder: Larder, seed: str, room: Mapping[str, float], seconds: float = 5.0) -> Packed:
-    """Choose food and drink for a session. room: kin -> share of a day's most that is left. Raises OutOfTime."""
+def pack(
+    need: Need,
+    larder: Larder,
+    seed: str,
+    room: Mapping[str, float],
+    seconds: float = 5.0,
+    clock: ClockRoom = ClockRoom(),  # noqa: B008 (frozen)
+) -> Packed:
+    """Choose food and drink for a session. room: kin -> share of a day's most that is left; clock: what its hours
+    have room for. Raises OutOfTime."""
     things = things_for(need, larder, seed) if need.aim > 0 else []
     mixes = mixes_for(need, larder, seed)
     if not things and not mixes:
@@ -54,29 +59,37 @@ def pack(need: Need, larder: Larder, seed: str, room: Mapping[str, float], secon
     held = [*(thing.grams for thing in things), *(mix.grams for mix in mixes), {SALT: 0.0}]
     names = {name for grams in held for name in grams}
     kins = {name: (foods[name].kin, foods[name].most_day_g) for name in names if name in foods}
-    posed = pose(need, things, mixes, salt.per_gram[SODIUM] if salt else 0.0, room, kins)
+    posed = pose(need, things, mixes, salt.per_gram[SODIUM] if salt else 0.0, room, kins, clock)
     return _solved(posed, seconds)
 
 
-def best_packed(need: Need, larder: Larder, seed: str, room: Mapping[str, float], seconds: float = 5.0) -> Packed:
-    """The same; where salt in whole steps misses its band, with bottles that are filled a little less."""
-    found = pack(need, larder, seed, room, seconds)
-    for less in LESS_FILLED:
-        if need.fill_ml - less < FILL_LEAST or _salt_off(found, larder) <= 0.0:
-            break
-        other = pack(replace(need, fill_ml=need.fill_ml - less), larder, seed, room, seconds)
-        if _salt_off(other, larder) < _salt_off(found, larder):
-            found = other
-    return found
+def resalted(packed: Packed, larder: Larder) -> Packed:
+    """The same with the salt in its bottles that comes nearest to the aim, food included."""
+    need, salt = packed.need, larder.choice(SALT)
+    if salt is None or need.sodium is None or not need.sodium.asked or not need.litres:
+        return packed
+    each = salt.per_gram[SODIUM] * need.bottles
+    eaten = sodium_mg(packed, larder) - each * packed.salt_g
+    wanted = max(0.0, need.sodium.aim * need.litres - eaten) / each
+    most = max(0.0, need.sodium.ceiling * need.litres - eaten) / each
+    steps = min(round(wanted / SALT_STEP_G), int(most / SALT_STEP_G + 1e-9))
+    return replace(packed, salt_g=SALT_STEP_G * steps)
 
 
-def _salt_off(packed: Packed, larder: Larder) -> float:
+def sodium_mg(packed: Packed, larder: Larder) -> float:
+    """Sodium of everything that is packed, mg."""
+    pantry = larder.menu.pantry
+    return sum(
+        grams * per_gram(pantry.foods[name], pantry).get(SODIUM, 0.0) for name, grams in packed.grams.items()
+    )  # fmt: skip
+
+
+def salt_off(packed: Packed, larder: Larder) -> float:
     """How far sodium lies outside its band, mg for each litre; 0 where none is asked."""
     sodium, litres = packed.need.sodium, packed.need.litres
     if sodium is None or not sodium.asked or not litres:
         return 0.0
-    foods, pantry = larder.menu.pantry.foods, larder.menu.pantry
-    held = sum(grams * per_gram(foods[name], pantry).get(SODIUM, 0.0) for name, grams in packed.grams.items()) / litres
+    held = sodium_mg(packed, larder) / litres
     return max(0.0, sodium.least - held, held - sodium.most)
 
 
