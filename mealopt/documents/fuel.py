@@ -52,7 +52,7 @@ class Carried(Part):
 class FuelStep(Part):
     """What to do when. minute: of the session; km: on the way, where the distance is known; kind: what it is.
 
-    carbohydrate_g: of what is eaten then; ml: of what is begun or drunk then.
+    carbohydrate_g: of what is eaten then, or in the bottle that is begun then and lasts until the next; ml: in it.
     """
 
     time: Time

@@ -19,6 +19,7 @@ from mealopt.documents.plan import Item, Meal, PlanDay
 from mealopt.errors import BrokenPlan
 from mealopt.recheck.facts import Facts, read_facts
 from mealopt.recheck.foods import forbidden
+from mealopt.recheck.fuel_clock import broken_clock
 from mealopt.recheck.fuel_drink import broken_drink
 from mealopt.recheck.sums import Books
 from mealopt.recheck.tolerances import same, slack
@@ -95,7 +96,10 @@ def broken_fuel_plan(plan: FuelPlan, books: Books) -> Iterator[str]:
         if not same(written, totals.get(key, 0.0)):
             yield f"{place}: its totals say {written:g} of {key}, its foods hold {totals.get(key, 0.0):.5g}"
     yield from (f"{place}: {says}" for says in _caps(plan, totals, books))
-    yield from (f"{place}: {says}" for says in _clock(plan, totals.get(CARBOHYDRATE, 0.0)))
+    used = books.facts.athlete.carbohydrate_used_to_g_per_h
+    cap = min(ALL_MOST, GLUCOSE_MOST if used is None else used + OVER_USED_TO)
+    bottled = [_sums(bottle.holds, books).get(CARBOHYDRATE, 0.0) for bottle in plan.bottles]
+    yield from (f"{place}: {says}" for says in broken_clock(plan, totals.get(CARBOHYDRATE, 0.0), bottled, cap))
     water = _sums((food for thing in plan.carried for food in thing.holds for _ in range(thing.count)), books)
     yield from (f"{place}: {says}" for says in broken_drink(plan, totals.get(SODIUM, 0.0), water, books.facts))
     yield from (f"{place}: {says}" for says in _wishes(plan, books.facts, books.pantry))
@@ -142,24 +146,6 @@ def _fructose(food: FuelFood, books: Books) -> float:
         return 0.0
     digested = max(0.0, per_100g.get(CARBOHYDRATE, 0.0) - per_100g.get(FIBRE, 0.0))
     return food.grams / 100.0 * min(digested, per_100g["sugars_g"]) * entry.fructose
-
-
-def _clock(plan: FuelPlan, carbohydrate: float) -> Iterator[str]:
-    """The steps hold all of it, within the session, in order."""
-    eaten = math.fsum(step.carbohydrate_g for step in plan.steps)
-    carried = math.fsum(thing.count * thing.carbohydrate_g for thing in plan.carried)
-    if abs(eaten - carried) > 0.1 * (1 + len(plan.steps) + sum(thing.count for thing in plan.carried)):
-        yield f"{carried:.0f} g of carbohydrate are carried to eat, the clock has {eaten:.0f} g"
-    if abs(math.fsum(plan.by_hour_g) - carbohydrate) > 0.1 * (2 + len(plan.by_hour_g)):
-        yield f"its hours hold {math.fsum(plan.by_hour_g):.0f} g of carbohydrate, its foods {carbohydrate:.0f} g"
-    if len(plan.by_hour_g) != math.ceil(plan.minutes / 60):
-        yield f"{len(plan.by_hour_g)} hours are told of {plan.minutes} min"
-    minutes = [step.minute for step in plan.steps]
-    if minutes != sorted(minutes) or any(minute >= plan.minutes for minute in minutes):
-        yield "its steps are not in order of time within the session"
-    for step in plan.steps:
-        if minutes_of(step.time) != minutes_of(plan.start) + step.minute:
-            yield f"minute {step.minute} is not at {step.time}"
 
 
 def _wishes(plan: FuelPlan, facts: Facts, pantry: Pantry) -> Iterator[str]:

@@ -49,7 +49,7 @@ def rates(made: Case, day: str = "sat") -> list[tuple[float, float]]:
         (200, "steady", 40, (100 / 3, 50)),
         (200, "steady", None, (40, 60)),
         (150, "easy", 90, (0, 90)),
-        (200, "steady", 0, (20 / 3, 10)),
+        (200, "steady", 0, (0, 10)),
     ],
 )
 def test_carbohydrate_in_a_session(

@@ -5,6 +5,7 @@ No sixty minutes hold more than the most of an hour, wherever they begin: not th
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -17,6 +18,9 @@ from mealopt.plans.fuel.need import FIRST, GRID, bottle_edges, last_sitting
 from mealopt.plans.fuel.solve import Packed
 
 HOUR = 60
+
+#: How far behind an even line something is eaten, in bites: half a bite, or sooner where the clock needs it.
+LAGS = (0.5, 0.0, -0.5, -1.0)
 
 #: What does not keep comes before all else, the shorter the earlier.
 KEEPS_FIRST = 100.0
@@ -73,9 +77,23 @@ def bites(packed: Packed, bottles: Sequence[Sip]) -> tuple[Bite, ...]:
     """When what is eaten: whenever the sum lags half a bite behind an even line, never in the first minutes or the
     last; seldom twice the same in a row, and what does not keep in its time.
 
-    What would bring any sixty minutes over the most of an hour waits; what finds no place is left out, and `left_over`
-    says so.
+    What would bring any sixty minutes over the most of an hour waits. Where something then finds no place, all is
+    eaten a little sooner; what still finds none is left out, and `left_over` says so.
     """
+    best: tuple[Bite, ...] = ()
+    least = math.inf
+    for lag in LAGS:
+        found = _bites(packed, bottles, lag)
+        over = left_over(packed, found)
+        if over < least - 1e-6:
+            best, least = found, over
+        if over < 1e-6:
+            break
+    return best
+
+
+def _bites(packed: Packed, bottles: Sequence[Sip], lag: float) -> tuple[Bite, ...]:
+    """The same with one lag, in bites, behind the even line."""
     minutes, most = packed.need.session.minutes, packed.need.most
     left = {index: count * thing.thing.bites for index, (thing, count) in enumerate(packed.things)}
     whole = dict(left)
@@ -84,15 +102,14 @@ def bites(packed: Packed, bottles: Sequence[Sip]) -> tuple[Bite, ...]:
     found: list[Bite] = []
     eaten = 0.0
     for minute in range(FIRST, last + 1, GRID):
+        if not any(left.values()):
+            break
         room = _room_at(minute, minutes, most, bottles, found)
-        while any(left.values()):
-            fits = [index for index, many in left.items() if many and packed.things[index][0].sitting_g <= room + 1e-6]
-            if not fits:
-                break
+        even = total * (minute + GRID / 2) / minutes - drunk_by(bottles, minute + GRID / 2)
+        while fits := [index for index, many in left.items() if many and packed.things[index][0].sitting_g <= room]:
             index = _next(packed, fits, left, whole, found)
             each = packed.things[index][0].sitting_g
-            lags = total * (minute + GRID / 2) / minutes - drunk_by(bottles, minute + GRID / 2) - eaten
-            if lags < each / 2 and minute < last:
+            if even - eaten < lag * each and minute < last:
                 break
             left[index] -= 1
             eaten += each
@@ -109,7 +126,8 @@ def left_over(packed: Packed, eaten: Sequence[Bite]) -> float:
 
 def fullest_hour(bottles: Sequence[Sip], eaten: Sequence[Bite], minutes: int) -> float:
     """The most carbohydrate that any sixty minutes hold, g; a session's last minutes are counted with those before."""
-    return max(_held(start, bottles, eaten) for start in range(0, max(1, minutes - HOUR + GRID), GRID))
+    starts = range(0, max(1, minutes - HOUR + GRID), GRID)
+    return max(_held(at, bottles, eaten) for start in starts for at in (start, start + 1))
 
 
 def _held(start: int, bottles: Sequence[Sip], eaten: Sequence[Bite]) -> float:
@@ -119,8 +137,10 @@ def _held(start: int, bottles: Sequence[Sip], eaten: Sequence[Bite]) -> float:
 
 def _room_at(minute: int, minutes: int, most: float, bottles: Sequence[Sip], eaten: Sequence[Bite]) -> float:
     """What can still be eaten at a minute so that no sixty minutes about it pass the most, g."""
-    starts = range(max(0, minute - HOUR + GRID), min(minute, max(0, minutes - HOUR + GRID)) + 1, GRID)
-    return most - max(_held(start, bottles, eaten) for start in starts)
+    last = min(minute, max(0, minutes - HOUR + GRID))
+    starts = {start for edge in range(minute - HOUR, last + 1, GRID) for start in (edge, edge + 1)}
+    within = [start for start in starts if max(0, minute - HOUR + 1) <= start <= last] or [0]
+    return most - max(_held(start, bottles, eaten) for start in within) + 1e-6
 
 
 def _next(packed: Packed, fits: Sequence[int], left: dict[int, int], whole: dict[int, int], found: list[Bite]) -> int:

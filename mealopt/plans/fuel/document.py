@@ -176,7 +176,7 @@ def _steps(
     for sip in bottles:
         name = "lightly salted water" if sip.mix.drink is None and packed.salt_g else sip.mix.says
         lasts = f"{sip_words(ml, sip.ends - sip.begins)} until {time_of(session.start_minute, sip.ends)}"
-        step(sip.begins, 1, "drink", f"bottle {sip.number}, {name}: {lasts}", 0.0, ml)
+        step(sip.begins, 1, "drink", f"bottle {sip.number}, {name}: {lasts}", sip.mix.holds.get(CARBOHYDRATE, 0.0), ml)
     for minute in sorted({bite.minute for bite in eaten}):
         now = [bite for bite in eaten if bite.minute == minute]
         names = list(dict.fromkeys(bite.thing.bite for bite in now))

@@ -45,8 +45,8 @@ def _eating(packed: Packed) -> list[str]:
         )
     if need.session.kind == "swim":
         found.append(
-            "in water nothing is carried: the bottle stands at the wall; in open water there is none, so eat and drink "
-            "before and after"
+            "in water nothing is carried: bottle and food stand at the wall, or come from a boat; without either eat "
+            "and drink before and after"
         )
     if rate > ONE_SUGAR_MOST:
         found.append("over 60 g/h only as glucose and fructose together; keep to the mix that is packed")
@@ -73,7 +73,7 @@ def _drinking(packed: Packed, refills: tuple[int, ...]) -> list[str]:
             )
     if not need.at_hand and need.bottles == 0 and need.session.bottles == 0:
         found.append("no bottle is carried, as the case says: drink where there is water, to thirst")
-    if refills:
+    if refills and need.session.kind != "swim":
         times = ", ".join(clock(need.session.start_minute + minute) for minute in refills)
         found.append(
             f"the way should pass water at about {times}; take what is mixed dry along in bags, one for each bottle"

@@ -15,7 +15,7 @@ from mealopt.plans.fuel.pose import ClockRoom
 from mealopt.plans.fuel.solve import Packed, pack, resalted, salt_off
 
 #: So often it is packed anew for the clock; after that, what has no place in an hour stays at home.
-TRIES = 5
+TRIES = 7
 
 #: ml less in each bottle that are tried in turn where salt in whole steps misses its band.
 LESS_FILLED = (0, 50, 100, 150)
@@ -55,19 +55,21 @@ def _tries(need: Need, larder: Larder, seed: str, room: Mapping[str, float], sec
     What is filled at home is drunk first and can leave nothing for the last hours: then without such drinks too.
     """
     for dry in (False, True):
-        clock, good = ClockRoom(dry=dry), False
+        clock, good, fits = ClockRoom(dry=dry), False, 0.0
         for number in range(TRIES):
             packed = pack(need, larder, seed, room, seconds, clock)
             order = sips(packed)
             over = left_over(packed, bites(packed, order))
             kept = packed if over <= NOTHING else resalted(_that_fits(packed), larder)
             good = good or (_grams(kept) >= need.least * need.hours and _empty(kept) <= NOTHING)
+            fits = max(fits, _grams(kept))
             yield kept
             if over <= NOTHING:
                 break
-            # First sittings that suit what the bottles leave of an hour, then less in all.
+            # First sittings that suit what the bottles leave of an hour, then less in all: halfway to what fits.
             drunk = fullest_hour(order, (), need.session.minutes)
-            clock = replace(clock, most_g=math.inf if number == 0 else _grams(packed) - over, drunk_g=drunk)
+            most_g = math.inf if number == 0 else (_grams(packed) + max(_grams(packed) - over, fits)) / 2.0
+            clock = replace(clock, most_g=most_g, drunk_g=drunk)
         if good or need.bottles <= need.at_hand:
             return
 

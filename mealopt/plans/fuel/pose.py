@@ -201,12 +201,17 @@ def _bottles(posed: Posed, clock: ClockRoom) -> None:
     _add(posed, "bottles", [(column, 1.0) for column in posed.bottles], need.bottles, need.bottles)
     wet = [(c, 1.0) for c, mix in zip(posed.bottles, posed.mixes, strict=True) if mix.drink and not mix.drink.dry]
     _add(posed, "filled at home", wet, most=0 if clock.dry else need.at_hand)
-    used = []
+    used: list[Term] = []
+    strengths: dict[str, list[Term]] = defaultdict(list)
     for place, (column, mix) in enumerate(zip(posed.bottles, posed.mixes, strict=True)):
         cost = DIFFERENT_DRINK * (1 + mix.jitter) + LESS * (mix.likes > 0) - DIFFERENT_DRINK * (mix.likes < 0)
         one = model.column(0, 1, whole=True, cost=0.0 if mix.drink is None else cost)
         _add(posed, f"drink {place}", [(column, 1.0), (one, -float(need.bottles))], most=0.0)
         used.append((one, 1.0))
+        if mix.drink is not None:
+            strengths[mix.drink.id].append((one, 1.0))
+    for name, terms in strengths.items():
+        _add(posed, f"one strength of {name}", terms, most=1.0)
     _add(posed, "drinks", used, most=1.0 if need.bottles == 1 else 2.0 if need.bottles < 6 else 3.0)
 
 

@@ -1,0 +1,104 @@
+"""No session food twice or left out: day, groceries and sheet add up, and the recheck sees where they do not."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+
+from mealopt import api
+from mealopt.documents.plan import Plan
+from tests.plans import cases
+from tests.plans.fuel_cases import RIDE, fuel_of
+
+
+@pytest.fixture(scope="module")
+def ridden() -> Plan:
+    """A planned day with a long ride in the morning."""
+    return cases.planned(RIDE)
+
+
+def test_the_day_the_groceries_and_the_sheet_add_up(ridden: Plan) -> None:
+    """No session food twice, none left out."""
+    day, plan = ridden.days[0], fuel_of(ridden)
+    assert api.recheck(ridden) == []
+    asked = api.fuel(cases.case(RIDE), day="tue", session=1)[0]
+    assert asked == plan
+    meals = [meal for meal in day.meals if meal.slot == "during"]
+    assert len(meals) == 1
+    assert {item.food: item.grams for item in meals[0].items} == {food.food: food.grams for food in plan.foods}
+    for key, held in plan.totals.items():
+        assert meals[0].totals[key] == pytest.approx(held, rel=1e-3, abs=1e-3)
+    for key in ("energy_kcal", "carbohydrate_g", "fibre_g"):
+        assert day.totals[key] == pytest.approx(sum(meal.totals.get(key, 0) for meal in day.meals), rel=1e-3)
+    needed = {line.food: line.need_g for line in api.groceries(ridden).lines}
+    sold = {name: line.need_g for line in api.groceries(ridden).lines for name in (line.food, *line.foods)}
+    for food in plan.foods:
+        eaten = sum(item.as_bought_g for meal in day.meals for item in meal.items if item.food == food.food)
+        assert food.food in sold, needed
+        assert sold[food.food] >= eaten - 0.5
+
+
+def test_a_broken_fuel_plan_is_found(ridden: Plan) -> None:
+    """The recheck sees each of these with arithmetic of its own."""
+    data = json.loads(api.plan_text(ridden))
+
+    def said(change: Any) -> str:
+        other = json.loads(json.dumps(data))
+        session = next(one for one in other["days"][0]["sessions"] if one["fuel"])
+        change(session["fuel"], other["days"][0])
+        return "\n".join(api.recheck(Plan.model_validate(other)))
+
+    def more_salt(fuel: Any, _: Any) -> None:
+        fuel["sodium"]["planned_mg"] += 300
+
+    def more_drink(fuel: Any, _: Any) -> None:
+        for bottle in fuel["bottles"]:
+            bottle["ml"] += 700
+
+    def ceiling(fuel: Any, _: Any) -> None:
+        fuel["fluid"]["ceiling_l_per_h"] = 1.4
+
+    def left_out(_: Any, day: Any) -> None:
+        meal = next(meal for meal in day["meals"] if meal["slot"] == "during")
+        meal["items"][0]["grams"] /= 2
+
+    def faster(fuel: Any, _: Any) -> None:
+        fuel["gives_g_per_h"] += 10
+
+    def no_clock(fuel: Any, _: Any) -> None:
+        fuel["steps"] = [step for step in fuel["steps"] if step["kind"] != "eat"]
+
+    def all_at_once(fuel: Any, _: Any) -> None:
+        eaten = [step for step in fuel["steps"] if step["kind"] == "eat"]
+        together = sum(step["carbohydrate_g"] for step in eaten)
+        for step in eaten:
+            step["carbohydrate_g"] = together if step is eaten[0] else 0.0
+
+    def hours_told_otherwise(fuel: Any, _: Any) -> None:
+        fuel["by_hour_g"][0] -= 5
+        fuel["by_hour_g"][1] += 5
+
+    def no_caution(fuel: Any, _: Any) -> None:
+        fuel["cautions"] = fuel["cautions"][1:]
+
+    assert api.recheck(ridden) == []
+    assert "mg of sodium are said" in said(more_salt)
+    assert "at most" in said(more_drink)
+    assert "a ceiling of 1.4 L/h" in said(ceiling)
+    assert "in the day" in said(left_out)
+    assert "g/h of carbohydrate are said" in said(faster)
+    assert "the clock has" in said(no_clock)
+    assert "g of carbohydrate in the hour from minute" in said(all_at_once)
+    assert "hour 1 is told with" in said(hours_told_otherwise)
+    assert "caution about drinking" in said(no_caution)
+
+
+def test_a_band_of_ones_own_for_sessions() -> None:
+    band = [{"nutrient": "carbohydrate_g", "most": 70, "slot": "during"}]
+    plan = api.fuel(cases.case(RIDE, goal={"band": band}))[0]
+    assert 0 < plan.totals["carbohydrate_g"] <= 70
+    posed = cases.posed(RIDE, goal={"band": band})
+    slot = next(slot for slot in posed.slots if slot.kind == "during")
+    assert slot.carbohydrate_most == 70
