@@ -34,6 +34,7 @@ from mealopt.api.days import read_plan as read_plan
 from mealopt.api.days import recheck as recheck
 from mealopt.api.foods import check_foods as check_foods
 from mealopt.api.foods import composition_frame as composition_frame
+from mealopt.api.foods import dish_names as dish_names
 from mealopt.api.foods import find_dishes as find_dishes
 from mealopt.api.foods import find_foods as find_foods
 from mealopt.api.foods import food_names as food_names

@@ -38,6 +38,13 @@ def food_names() -> tuple[str, ...]:
     return tuple(sorted(shipped_pantry().foods))
 
 
+def dish_names() -> tuple[str, ...]:
+    """The ids of all dishes that ship with the program, in order of the alphabet."""
+    from mealopt.menu.dishes import shipped_menu
+
+    return tuple(sorted(shipped_menu().dishes))
+
+
 def show_food(name: str, own: str | Path | None = None) -> Shown:
     """All that is known of a food, by its pantry name or the number of its row. Raises BadInput."""
     from mealopt.table.find import show_food as show

@@ -10,8 +10,9 @@ from mealopt.core.bands import Band
 from mealopt.core.clock import on_the_clock
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN
 from mealopt.core.words import SLOTS, amount, duration, held_beside, label, limits, measured, portion
-from mealopt.ui.changing import food_row, meal_actions, what_comes
+from mealopt.ui.changing import meal_actions
 from mealopt.ui.look import plain
+from mealopt.ui.offering import food_row, what_comes
 
 if TYPE_CHECKING:
     from mealopt.api import Item, Meal, PlanDay, SessionEntry

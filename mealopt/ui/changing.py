@@ -1,10 +1,9 @@
-"""Changing a planned day: another food, another dish, a meal held or skipped, something else eaten."""
+"""Changing a planned day: a meal held or left out, something else eaten, a day that goes otherwise; the way back."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import streamlit as st
 
@@ -13,73 +12,16 @@ from mealopt.core.words import SLOTS
 from mealopt.ui import desk, waiting
 from mealopt.ui.inputs import follow
 from mealopt.ui.look import plain
-from mealopt.ui.state import Look, State, with_plan
+from mealopt.ui.offering import SWAP_SECONDS, changeable, held_numbers, look_for, where_of
+from mealopt.ui.state import Look, State, changed
 
 if TYPE_CHECKING:
-    from mealopt.api import Item, Meal, Offer, Plan, PlanDay
+    from mealopt.api import Meal, PlanDay, SessionEntry
 
-#: Seconds for offers, for a swap and for the rest of a day.
-OFFER_SECONDS, SWAP_SECONDS, REST_SECONDS = 4.0, 8.0, 15.0
-
-
-def where_of(day: str, meal: int) -> str:
-    """The part of the page that work on a meal belongs to."""
-    return f"meal {day} {meal}"
-
-
-def food_row(entry: PlanDay, meal: Meal, place: int, item: Item, words: str) -> None:
-    """One food, and the way to swap it."""
-    with st.container(horizontal=True, vertical_alignment="center", gap="small", wrap=False):
-        st.markdown(plain(words), width="stretch")
-        if changeable(meal):
-            look = Look(entry.day, meal.number, item.food)
-            st.button(f"Swap {item.food.partition(',')[0]}", key=f"swap {entry.day} {meal.number} {place}",
-                      on_click=look_for, args=(look,))  # fmt: skip
-
-
-def changeable(meal: Meal) -> bool:
-    """Whether something of the meal may be changed: not where it is eaten or settled outside the program."""
-    return bool(meal.items) and not meal.eaten and meal.dish_id is not None
-
-
-def look_for(look: Look) -> None:
-    """Begin to look for what may come in the place of a food, or of the dish."""
-    state = desk.state()
-    plan = state.plans.get(look.day)
-    if plan is None:
-        return
-    hold = held_numbers(state, look.day, but=look.meal)
-    desk.change(lambda now: replace(now, looking=look, offers=None, said=()))
-    task = _offers_task(plan, look, hold, state)
-    words, where = f"Looking for what may come instead of {look.food or 'this dish'}.", where_of(look.day, look.meal)
-    desk.begin(words, f"offers {look} {id(plan)} {hold}", where, task, lambda now, found: _offered(now, look, found),
-               can_stop=False)  # fmt: skip
-
-
-def _offered(state: State, look: Look, found: tuple[Offer, ...]) -> State:
-    """With what was found, where it is still asked for."""
-    return replace(state, offers=found) if state.looking == look else state
-
-
-def _offers_task(plan: Plan, look: Look, hold: tuple[int, ...], state: State) -> Callable[[Any, Any], Any]:
-    folder = state.case.folder
-    return lambda progress, stop: api.offers(
-        plan, look.meal, look.food or None, day=look.day, dish=not look.food, hold=hold, seconds=OFFER_SECONDS,
-        folder=folder,
-    )  # fmt: skip
-
-
-def held_numbers(state: State, day: str, but: int | None = None) -> tuple[int, ...]:
-    """The meals of this day that stay as they are."""
-    return tuple(sorted(number for one, number in state.held if one == day and number != but))
-
-
-def what_comes(state: State, entry: PlanDay, meal: Meal) -> None:
-    """What is looked for in the place of something of this meal, and what was found."""
-    look = state.looking
-    if look is not None and (look.day, look.meal) == (entry.day, meal.number):
-        _found(state, entry, meal, look)
-    waiting.show(where_of(entry.day, meal.number))
+#: Seconds for the rest of a day.
+REST_SECONDS = 15.0
+EFFORTS = ("easy", "steady", "hard", "race")
+KINDS = ("run", "ride", "swim", "row", "walk", "ski", "circuit", "lift", "other")
 
 
 def meal_actions(state: State, entry: PlanDay, meal: Meal) -> None:
@@ -93,7 +35,11 @@ def meal_actions(state: State, entry: PlanDay, meal: Meal) -> None:
         st.toggle("Hold", key=key, on_change=_held, args=(entry.day, meal.number, key),
                   help="It stays as it is while other meals are changed.")  # fmt: skip
         st.button("Another dish", key=f"dish {number}", on_click=look_for, args=(Look(entry.day, meal.number),))
-        st.button("Skip", key=f"skip {number}", on_click=anew, args=(entry.day, meal.number, meal.ends, ""))
+        with st.popover("Skip"):
+            st.button("Leave it out: the other meals make up for it", key=f"drop {number}", on_click=drop,
+                      args=(entry.day, meal.number))  # fmt: skip
+            st.button("It was skipped just now: plan the rest of the day", key=f"skip {number}", on_click=anew,
+                      args=(entry.day, meal.number, meal.ends, ""))  # fmt: skip
         with st.popover("I ate something else"):
             field = f"ate {number}"
             st.text_input("What you ate", key=field, placeholder="pizza=350g, or dinner out=900kcal")
@@ -111,89 +57,90 @@ def _ate(day: str, number: int, ends: str, field: str) -> None:
     anew(day, number, ends, str(st.session_state.get(field, "")).strip())
 
 
+def drop(day: str, number: int) -> None:
+    """Begin to leave a meal out, so that the others meet the day's numbers."""
+    state = desk.state()
+    plan, folder, hold = state.plans.get(day), state.case.folder, held_numbers(state, day, but=number)
+    if plan is None:
+        return
+    desk.change(lambda now: replace(now, looking=None, offers=None, said=()))
+    desk.begin(f"Planning the day without meal {number}.", f"drop {day} {number} {id(plan)} {hold}",
+               where_of(day, number),
+               lambda progress, stop: api.swap(plan, None, day=day, hold=hold, drop=(number,), folder=folder,
+                                               seconds=SWAP_SECONDS),
+               lambda now, found: changed(now, found.plan, (f"Meal {number} was left out.", *found.told)),
+               can_stop=False)  # fmt: skip
+
+
+def _parts(text: str) -> tuple[str, ...]:
+    return tuple(part.strip() for part in text.replace("\n", ";").split(";") if part.strip())
+
+
 def anew(day: str, number: int, now_at: str, ate: str) -> None:
     """Begin to plan the rest of the day: this meal is left out, and what was eaten in its place counts."""
+    _rest(day, where_of(day, number), now_at, _parts(ate), (number,), (), ())
+
+
+def _rest(day: str, where: str, now_at: str, ate: tuple[str, ...], skipped: tuple[int, ...], off: tuple[int, ...],
+          session: tuple[str, ...]) -> None:  # fmt: skip
     state = desk.state()
     plan, folder = state.plans.get(day), state.case.folder
     if plan is None:
         return
-    eaten = tuple(part.strip() for part in ate.split(";") if part.strip())
     desk.change(lambda now: replace(now, looking=None, offers=None, said=()))
-    desk.begin("Planning the rest of the day.", f"rest {day} {number} {ate} {id(plan)}", where_of(day, number),
-               lambda progress, stop: api.replan(plan, now_at, day=day, ate=eaten, skipped=(number,), folder=folder,
-                                                 seconds=REST_SECONDS),
+    key = f"rest {day} {now_at} {ate} {skipped} {off} {session} {id(plan)}"
+    desk.begin("Planning the rest of the day.", key, where,
+               lambda progress, stop: api.replan(plan, now_at, day=day, ate=ate, skipped=skipped, session_off=off,
+                                                 session=session, folder=folder, seconds=REST_SECONDS),
                lambda now, found: changed(now, found.plan, found.words), can_stop=False)  # fmt: skip
 
 
-def changed(state: State, plan: Plan, said: tuple[str, ...]) -> State:
-    """With a plan that was changed, what is to be said of it, and the way back."""
-    return replace(with_plan(state, plan), looking=None, offers=None, said=said, before=state.plans)
+def otherwise(entry: PlanDay) -> None:
+    """What happened beside the plan, all of it at once, from some time of the day on."""
+    day, where = entry.day, f"otherwise {entry.day}"
+    asked = desk.kept().work
+    with st.expander("The day goes otherwise", expanded=asked is not None and asked.where == where):
+        st.markdown("What is past stays as it was eaten; the rest is planned anew, with as few changes as need be.")
+        st.text_input("It is now, HH:MM", key=f"now {day}", max_chars=5, placeholder="14:30; after midnight 25:30")
+        meals = {meal.number: meal for meal in entry.meals if not meal.eaten}
+        st.multiselect("Meals that were skipped", meals, key=f"skipped {day}", placeholder="none",
+                       format_func=lambda number: f"{number}. {meals[number].dish}")  # fmt: skip
+        st.text_area("What was eaten beside the plan, one a line", key=f"beside {day}", height=90,
+                     placeholder="pizza=350g at 12:30\ndinner out=900kcal")  # fmt: skip
+        sessions = {one.number: one for one in entry.sessions}
+        if sessions:
+            st.multiselect("Sessions that are called off", sessions, key=f"off {day}", placeholder="none",
+                           format_func=lambda number: session_words(sessions[number]))  # fmt: skip
+        st.markdown("A session that comes on top:")
+        with st.container(horizontal=True, vertical_alignment="bottom", gap="xsmall"):
+            st.text_input("Start", key=f"starts {day}", width=84, max_chars=5, placeholder="none")
+            st.number_input("Minutes", min_value=1, value=60, step=5, key=f"lasts {day}", width=112)
+            st.selectbox("Kind", KINDS, key=f"kind {day}", width=104)
+            st.selectbox("Effort", EFFORTS, key=f"effort {day}", width=100)
+        st.button("Plan from now on", type="primary", key=f"from now {day}", on_click=_otherwise, args=(day, where))
+        waiting.show(where)
 
 
-def _found(state: State, entry: PlanDay, meal: Meal, look: Look) -> None:
-    """What may come in the place of a food or a dish, each with what else it changes."""
-    work = desk.kept().work
-    if state.offers is None and work is not None and work.error is None:
-        # Still looked for, or found a moment ago and not yet taken in.
-        return
-    what = look.food or meal.dish
-    with st.container(border=True, key=f"offers {entry.day} {meal.number}"):
-        st.markdown(f"**Instead of {plain(what)}**")
-        if state.offers is not None and not state.offers:
-            st.markdown(
-                f"In {OFFER_SECONDS:.0f} seconds nothing was found that keeps each limit of the meal and the day."
-            )
-        for place, offer in enumerate(state.offers or ()):
-            _offer(entry, look, place, offer, state.without_numbers)
-        if look.food:
-            _named(entry, meal, look)
-        st.button("Keep it as it is", key=f"keep {entry.day} {meal.number}", on_click=_closed)
+def session_words(session: SessionEntry) -> str:
+    """ "09:00 ride, steady"."""
+    return f"{session.start} {session.kind}, {session.effort}"
 
 
-def _closed() -> None:
-    desk.change(lambda now: replace(now, looking=None, offers=None))
-
-
-def _offer(entry: PlanDay, look: Look, place: int, offer: Offer, without_numbers: bool) -> None:
-    comes = offer.into if look.food else offer.dish
-    comes = comes or f"nothing: {offer.dish}"
-    st.button(comes, key=f"take {entry.day} {look.meal} {place}", on_click=_taken, args=(look, offer, comes))
-    also = offer.also or "Nothing else changes"
-    moved = "" if without_numbers or offer.grams_moved < 1 else f" ({offer.grams_moved:.0f} g moved in all)"
-    st.caption(f"{plain(also[:1].upper() + also[1:])}{moved}")
-
-
-def _taken(look: Look, offer: Offer, comes: str) -> None:
-    words = f"Meal {look.meal}: {comes} instead of {look.food or 'what was planned'}."
-    also = (f"Also changed: {offer.also}.",) if offer.also else ()
-    desk.change(lambda now: changed(now, offer.plan, (words, *also)))
-
-
-def _named(entry: PlanDay, meal: Meal, look: Look) -> None:
-    """A food of one's own choice."""
-    key = f"named {entry.day} {meal.number}"
-    with st.container(horizontal=True, vertical_alignment="bottom"):
-        st.selectbox("Or a food that you name", api.food_names(), index=None, key=key, placeholder="choose one")
-        st.button("Put it in", key=f"put {key}", on_click=_put, args=(look, key))
-
-
-def _put(look: Look, key: str) -> None:
-    into, state = st.session_state.get(key), desk.state()
-    plan, folder = state.plans.get(look.day), state.case.folder
-    if not into or plan is None:
-        return
-    hold = held_numbers(state, look.day, but=look.meal)
-    desk.begin(f"Putting in {into}.", f"swap {look} {into} {id(plan)} {hold}", where_of(look.day, look.meal),
-               lambda progress, stop: api.swap(plan, look.meal, look.food, into, day=look.day, hold=hold, folder=folder,
-                                               seconds=SWAP_SECONDS),
-               lambda now, found: changed(now, found.plan, (found.says,)), can_stop=False)  # fmt: skip
+def _otherwise(day: str, where: str) -> None:
+    asked = st.session_state
+    starts = str(asked.get(f"starts {day}") or "").strip()
+    words = f"{starts} {asked[f'lasts {day}']} {asked[f'kind {day}']} {asked[f'effort {day}']}"
+    _rest(day, where, str(asked.get(f"now {day}") or "").strip(), _parts(str(asked.get(f"beside {day}") or "")),
+          tuple(asked.get(f"skipped {day}", ())), tuple(asked.get(f"off {day}", ())),
+          (words,) if starts else ())  # fmt: skip
 
 
 def told(state: State) -> None:
     """What the last change did, and the way back from it."""
     if not state.said:
         return
-    st.success("\n\n".join(plain(words) for words in state.said))
+    shown = [words for words in state.said if not (state.without_numbers and ("kcal" in words or " kg" in words))]
+    st.success("\n\n".join(plain(words) for words in shown) or "The day is planned anew.")
     if state.before is not None:
         st.button("Take it back", on_click=_back)
 

@@ -76,6 +76,12 @@ def light_spans(case: Case, day: str) -> tuple[LightSpan, ...]:
     return api.light_spans(case, day)
 
 
+@cache
+def dish_names() -> dict[str, str]:
+    """Every dish that ships with the program: its id and its name."""
+    return {dish: dish.replace("_", " ").replace("-", " ") for dish in api.dish_names()}
+
+
 def energy_steps(case: Case, day: str) -> tuple[EnergyStep, ...]:
     """From resting energy to the day's aim. Raises Refused, BadInput."""
     return api.energy_steps(week_targets(case), day)

@@ -28,7 +28,8 @@ def from_text(state: State, text: str, name: str) -> State:
     return opened(api.case_from_text(text, name), state)
 
 
-def _text(content: bytes, name: str) -> str:
+def text_of(content: bytes, name: str) -> str:
+    """The text of a file that was opened. Raises BadInput."""
     try:
         return content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -43,7 +44,7 @@ def _uploaded(key: str) -> None:
     if file is None:
         return
     try:
-        text = _text(file.getvalue(), file.name)
+        text = text_of(file.getvalue(), file.name)
         desk.change(lambda now: from_text(now, text, file.name))
     except BadInput as error:
         st.session_state[_TROUBLE] = str(error)

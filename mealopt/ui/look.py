@@ -29,6 +29,11 @@ _STYLE = """
 [data-testid="stSidebarNav"] span {font-size: 1rem;}
 [data-testid="stMarkdownContainer"] li {font-size: 1rem;}
 .st-key-parts {display: none;}
+[class*="st-key-aisles"] {display: block; columns: 17rem 3; column-gap: 2rem;}
+[class*="st-key-aisle-"] {break-inside: avoid; margin-bottom: 1.1rem;}
+@media (min-width: 1000px) and (min-height: 820px) {
+  [data-testid="stColumn"]:has(.st-key-targets) {position: sticky; top: 4rem; align-self: flex-start;}
+}
 @media (max-width: 640px) {
   .st-key-parts {display: flex;}
   .st-key-parts a {padding: 0.2rem 0.45rem;}
@@ -39,7 +44,11 @@ _STYLE = """
 """
 
 #: On the light green of dark pages, words are dark.
-_DARK = "<style>[data-testid='stBaseButton-primary'] {color: #0E1A18;}</style>"
+_DARK = """
+<style>
+[data-testid="stBaseButton-primary"], [data-testid="stMultiSelect"] [data-tag], [data-baseweb="tag"] * {color: #0E1A18;}
+</style>
+"""
 
 
 def style() -> str:

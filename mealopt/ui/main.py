@@ -38,6 +38,7 @@ def main() -> None:
     with st.container(horizontal=True, gap="xsmall", key="parts"):
         for one in parts.values():
             st.page_link(one)
+        _switch("plain on a phone")
     part(chosen.run)
     order = list(parts)
     here = next((path for path, one in parts.items() if one.url_path == chosen.url_path), FIRST)
@@ -54,7 +55,7 @@ def part(draw: Callable[[], None]) -> None:
     desk.collect()
     with st.sidebar:
         st.markdown(f"**{plain(desk.state().case.athlete.name)}**")
-        _switch()
+        _switch("plain")
         files.panel()
     head = st.empty()
     inputs.fresh()
@@ -64,8 +65,8 @@ def part(draw: Callable[[], None]) -> None:
         head.error(f"{complaint}\n\nUntil that is mended, all numbers are for the values before it.")
 
 
-def _switch() -> None:
-    key = f"plain#{desk.state().opened}"
+def _switch(name: str) -> None:
+    key = f"{name}#{desk.state().opened}"
 
     def turned() -> None:
         on = bool(st.session_state[key])

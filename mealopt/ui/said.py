@@ -70,7 +70,7 @@ def onward(following: str | None) -> None:
     """A link to what comes next in the order of the job."""
     if following is not None:
         st.space("small")
-        st.page_link(page_of(following), label=f"Next: {page_of(following).title.lower()}")
+        st.page_link(page_of(following), label=f"Next: {page_of(following).title.lower()} →")
 
 
 def hidden_numbers() -> None:

@@ -12,7 +12,7 @@ from mealopt.core.clock import DAYS
 from mealopt.errors import BadInput
 
 if TYPE_CHECKING:
-    from mealopt.api import Case, FuelPlan, Offer, Plan, PlanDay
+    from mealopt.api import Case, FuelPlan, Offer, Plan, PlanDay, WhyNot
 
 #: Where a value stands in a case: ("athlete", "mass_kg"), ("session", 2, "start").
 Path = tuple[str | int, ...]
@@ -39,7 +39,9 @@ class State:
     cautions say. opened: counts files opened, so that inputs begin afresh. at_home: what is at home, as written.
     ticked: what of the shopping is in the basket. held: days and numbers of meals that stay as they
     are. looking, offers: what something else is looked for, and what was found. said: of the last change; before: the
-    plans before it. fuel: day -> the case and what to carry, where that was worked out apart from a plan.
+    plans before it. fuel: day -> the case and what to carry, where that was worked out apart from a plan. sheet: the
+    case and the page for its race. choices: day -> other days that were found. limits, why_not: day -> the plan that
+    was asked about and the answer. bought: the plan whose list is bought. prices: name and text of a file of one's own.
     """
 
     draft: dict[str, Any]
@@ -58,6 +60,12 @@ class State:
     said: tuple[str, ...] = ()
     before: dict[str, Plan] | None = None
     fuel: dict[str, tuple[Case, tuple[FuelPlan, ...]]] = field(default_factory=dict)
+    sheet: tuple[Case, str] | None = None
+    choices: dict[str, tuple[Plan, ...]] = field(default_factory=dict)
+    limits: dict[str, tuple[Plan, tuple[str, ...]]] = field(default_factory=dict)
+    why_not: dict[str, tuple[Plan, WhyNot]] = field(default_factory=dict)
+    bought: Plan | None = None
+    prices: tuple[str, str] | None = None
 
     @property
     def without_numbers(self) -> bool:
@@ -73,11 +81,11 @@ class State:
 
     @property
     def week(self) -> Plan | None:
-        """The plan of the whole week, where all seven days come from one document."""
-        first = self.plans.get(DAYS[0])
-        if first is None or first.kind != "week":
-            return None
-        return first if all(self.plans.get(day) is first for day in DAYS) else None
+        """The plan of the week, or of some days of it, where all of its days are still as it has them."""
+        for plan in self.plans.values():
+            if plan.kind == "week" and all(self.plans.get(one.day) is plan for one in plan.days):
+                return plan
+        return None
 
     def current(self, day: str) -> bool:
         """Whether the day's plan was made for the case as it is now."""
@@ -132,6 +140,11 @@ def with_plan(state: State, plan: Plan) -> State:
     """With the days of this plan in place of what was planned for them before."""
     plans: dict[str, Plan] = {**state.plans, **{entry.day: plan for entry in plan.days}}
     return replace(state, plans=plans, looking=None, offers=None, said=(), before=None)
+
+
+def changed(state: State, plan: Plan, said: tuple[str, ...]) -> State:
+    """With a plan that was changed, what is to be said of it, and the way back."""
+    return replace(with_plan(state, plan), said=said, before=state.plans)
 
 
 def value_at(data: Any, path: Path) -> Any:

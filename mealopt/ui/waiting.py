@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
+from functools import partial
 
 import streamlit as st
 
 from mealopt.errors import Unplannable
 from mealopt.ui import desk
+from mealopt.ui.lines import for_health, with_lines
 from mealopt.ui.work import Work
 
 #: Seconds between two looks.
@@ -15,6 +17,7 @@ EVERY = 0.4
 #: How many gaps are shown, the newest last.
 SHOWN = 5
 
+_OPTION = re.compile(r"^--[a-z-]+: ")
 _GAP = re.compile(r"gap ([\d.]+) %")
 
 
@@ -59,10 +62,22 @@ def _watch(where: str) -> None:
 
 
 def _trouble(work: Work) -> None:
-    st.error(work.complaint)
+    # The word that a command has for the field is left out: the sentence stands beside the field.
+    st.error(_OPTION.sub("", work.complaint))
     error = work.error
-    if isinstance(error, Unplannable) and error.clashes:
+    if not isinstance(error, Unplannable):
+        return
+    if error.clashes:
         st.markdown("What clashes:\n\n" + "\n".join(f"- {clash}" for clash in error.clashes))
-    if isinstance(error, Unplannable) and error.remedies:
+    if error.remedies:
         st.markdown("The least that must give, as lines for the case file:")
         st.code("\n\n".join(error.remedies), language="toml")
+        if not any(for_health(lines) for lines in error.remedies):
+            st.button("Put these lines into the case", key=f"ease {work.where}", on_click=_eased,
+                      args=(error.remedies,))  # fmt: skip
+
+
+def _eased(remedies: tuple[str, ...]) -> None:
+    for lines in remedies:
+        desk.change(partial(with_lines, text=lines))
+    desk.kept().work = None

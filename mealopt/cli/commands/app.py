@@ -32,7 +32,7 @@ def app(port: int, no_browser: bool, network: bool) -> int:
     # Neither a question before the page opens, nor a word to anybody about its use.
     words += ["--server.showEmailPrompt", "false", "--browser.gatherUsageStats", "false"]
     try:
-        return subprocess.call([sys.executable, "-m", "streamlit", "run", str(script()), *words])
+        return subprocess.call([sys.executable, "-m", "mealopt.ui.serve", str(script()), *words])
     except KeyboardInterrupt:
         return 0
 

@@ -9,6 +9,7 @@ from mealopt.core.filters import ALLERGENS, DIETS
 from mealopt.core.words import number as said
 from mealopt.ui import desk
 from mealopt.ui.inputs import choice, number, several, switch, words
+from mealopt.ui.lines import whole_case
 from mealopt.ui.look import listed
 from mealopt.ui.said import case_notes, numbers_or_reason
 
@@ -39,6 +40,7 @@ def draw() -> None:
     with right:
         _asked()
         _kitchen()
+    whole_case()
     _what_follows()
 
 

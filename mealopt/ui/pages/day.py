@@ -12,11 +12,13 @@ from mealopt.core.words import ENDED, duration
 from mealopt.core.words import number as said
 from mealopt.errors import MealoptError
 from mealopt.ui import desk, waiting
+from mealopt.ui.another import another
 from mealopt.ui.cards import meal_card, session_card
-from mealopt.ui.changing import skipped_words, told
+from mealopt.ui.changing import otherwise, skipped_words, told
 from mealopt.ui.look import cautioned, listed, picture
 from mealopt.ui.pictures.bands import bands_picture
 from mealopt.ui.pictures.day_line import day_line, light_words
+from mealopt.ui.reasons import reasons
 from mealopt.ui.said import day_title, name_of, numbers_or_reason, pick_day
 from mealopt.ui.state import State, with_plan
 
@@ -49,10 +51,14 @@ def draw() -> None:
         _meals(state, entry)
     else:
         left, right = st.columns([2, 3], gap="large")
-        with left:
+        with left, st.container(key="targets"):
             _targets(entry)
         with right:
             _meals(state, entry)
+    otherwise(entry)
+    another(state, entry)
+    if not state.without_numbers:
+        reasons(state, entry)
     listed("Cautions", entry.cautions)
     listed("What was assumed", entry.notes, open_at_first=False)
     _found(plan, entry)

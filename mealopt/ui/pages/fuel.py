@@ -18,7 +18,7 @@ from mealopt.ui.state import State
 if TYPE_CHECKING:
     from mealopt.api import FuelPlan
 
-WHERE = "fuel"
+WHERE, SHEET = "fuel", "race sheet"
 #: Seconds for one session.
 SECONDS = 6.0
 
@@ -32,6 +32,8 @@ def draw() -> None:
     state = desk.state()
     waiting.show(WHERE)
     plans = known(state, day)
+    if any(one.effort == "race" for one in state.case.session):
+        _sheet(state)
     if plans is None:
         st.info(f"What to carry on {name_of(day)} is not worked out yet for the case as it is.")
         st.button(f"Work it out for {name_of(day)}", type="primary", on_click=begin, args=(day,))
@@ -64,6 +66,29 @@ def begin(day: str) -> None:
 
     desk.begin(f"Working out what to carry on {name_of(day)}.", f"fuel {day} {api.case_text(case)}", WHERE,
                lambda progress, stop: api.fuel(case, day=day, seconds=SECONDS), take, can_stop=False)  # fmt: skip
+
+
+def _sheet(state: State) -> None:
+    """The page of text for the day of a race: made when it is asked for, to be read here and taken along."""
+    with st.expander("The sheet for the day of the race", expanded=state.sheet is not None):
+        if state.sheet is None or state.sheet[0] != state.case:
+            st.markdown(
+                "The days before, the morning, what to pack, the race by the clock, the hours after."
+            )
+            st.button("Write the sheet", on_click=_write_sheet)
+        else:
+            st.download_button("Sheet as plain text", state.sheet[1], "race.txt", "text/plain", on_click="ignore")
+            st.code(state.sheet[1], language=None, wrap_lines=True)
+        waiting.show(SHEET)
+
+
+def _write_sheet() -> None:
+    state = desk.state()
+    case, week = state.case, state.week
+    plan = week if week is not None and state.current(week.days[0].day) else None
+    desk.begin("Writing the sheet for the day of the race.", f"sheet {api.case_text(case)}", SHEET,
+               lambda progress, stop: api.event_sheet(case, plan=plan, seconds=SECONDS),
+               lambda now, found: replace(now, sheet=(case, found)), can_stop=False)  # fmt: skip
 
 
 def _session(plan: FuelPlan, without_numbers: bool) -> None:

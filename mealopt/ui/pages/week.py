@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 import streamlit as st
 
-from mealopt import api
 from mealopt.core.clock import DAYS
 from mealopt.core.nutrients import ENERGY
 from mealopt.core.words import DAY_NAMES, SLOTS, duration, number
@@ -15,14 +14,11 @@ from mealopt.ui import desk, waiting
 from mealopt.ui.look import cautioned, listed, picture, plain
 from mealopt.ui.pictures.week_lines import energy_picture
 from mealopt.ui.said import numbers_or_reason, page_of
-from mealopt.ui.state import State, with_plan
+from mealopt.ui.state import State
+from mealopt.ui.weeks import WHERE, plan_days, some_days
 
 if TYPE_CHECKING:
     from mealopt.api import Meal, PlanDay, WeekCheck
-
-WHERE = "week"
-#: Seconds that a week may be sought for.
-SECONDS = 40.0
 
 
 def draw() -> None:
@@ -63,23 +59,18 @@ def _planning(state: State) -> None:
             "The week is not planned yet. Planned together, its dishes differ and leftovers are used."
             + (" Days that were planned alone stand below until then." if apart else "")
         )
-    elif not state.current(DAYS[0]):
+    elif not state.current(state.week.days[0].day):
         st.warning("The case has changed since the week was planned: what stands below is for the case as it was.")
-    else:
-        return
-    st.button("Plan the week", type="primary", on_click=plan_week)
+    if state.week is None or not state.current(state.week.days[0].day):
+        st.button("Plan the week", type="primary", on_click=plan_week)
+    some_days(state)
 
 
 def plan_week() -> None:
     """Begin to plan the week for the case as it is now, unless that is done: a click may come late."""
-    if desk.state().week is not None and desk.state().current(DAYS[0]):
-        return
-    case = desk.state().case
-    desk.begin(
-        f"Planning seven days together; at most about {number(SECONDS)} seconds.", f"week {api.case_text(case)}", WHERE,
-        lambda progress, stop: api.plan_week(case, seconds=SECONDS, progress=progress, stop=stop),
-        lambda now, plan: replace(with_plan(now, plan), ticked=frozenset()),
-    )  # fmt: skip
+    state = desk.state()
+    if state.week is None or len(state.week.days) < len(DAYS) or not state.current(DAYS[0]):
+        plan_days(DAYS, {})
 
 
 def _day(state: State, day: str, planned: dict[str, PlanDay]) -> None:
@@ -136,14 +127,19 @@ def _cooking(state: State) -> None:
 
 def _rules(checks: tuple[WeekCheck, ...], without_numbers: bool) -> None:
     unmet = [check for check in checks if not check.met]
-    title = f"The week's rules: {len(checks) - len(unmet)} of {len(checks)} met"
-    with st.expander(title, expanded=bool(unmet)):
-        for check in (*unmet, *(one for one in checks if one.met)):
-            unit = f" {check.unit}" if check.unit and check.unit != "times" else ""
-            value = "" if without_numbers else f": {number(check.value)}{unit}"
-            known = f", known for {100 * check.known:.0f} % of the food" if check.known < 0.995 else ""
-            why = f". {check.says}" if check.says and not check.met else ""
-            st.markdown(f"{'Met' if check.met else '**Not met**'}: {plain(check.rule + value + known + why)}")
+    st.header("The week's rules")
+    for check in unmet:
+        st.markdown(f"**Not met:** {_rule(check, without_numbers)}")
+    with st.expander(f"Met: {len(checks) - len(unmet)} of {len(checks)}"):
+        st.markdown("\n".join(f"- {_rule(check, without_numbers)}" for check in checks if check.met))
+
+
+def _rule(check: WeekCheck, without_numbers: bool) -> str:
+    unit = f" {check.unit}" if check.unit and check.unit != "times" else ""
+    value = "" if without_numbers else f": {number(check.value)}{unit}"
+    known = f", known for {100 * check.known:.0f} % of the food" if check.known < 0.995 else ""
+    why = f". {check.says}" if check.says and not check.met else ""
+    return plain(check.rule + value + known + why)
 
 
 def _notes(days: tuple[PlanDay, ...]) -> list[str]:
