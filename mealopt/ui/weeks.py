@@ -59,5 +59,3 @@ def _asked(keys: list[str]) -> None:
     start = DAYS.index(first)
     count = (DAYS.index(last) - start) % len(DAYS) + 1
     plan_days([DAYS[(start + place) % len(DAYS)] for place in range(count)], use_up)
-        [DAYS[(start + place) % len(DAYS)] for place in range((DAYS.index(last) - start) % len(DAYS) + 1)], use_up
-    )
