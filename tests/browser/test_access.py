@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from mealopt.ui.main import PAGES
-from tests.browser.conftest import Visit, settle
+from tests.browser.conftest import Visit, go, settle, type_in
 
 #: axe-core, from the npm registry, with its licence beside it.
 AXE = Path(__file__).with_name("axe") / "axe.min.js"
@@ -37,20 +38,55 @@ def serious(page: Any) -> list[str]:
     ]
 
 
+def usable(page: Any, what: str) -> None:
+    """Nothing serious, no small text, nothing to scroll sideways."""
+    assert serious(page) == [], what
+    assert page.evaluate(SMALL, LEAST) == [], what
+    wide = page.evaluate("[document.documentElement.scrollWidth, innerWidth]")
+    assert wide[0] <= wide[1], f"{what} scrolls sideways"
+    main = page.get_by_test_id("stMain").evaluate("one => [one.scrollWidth, one.clientWidth]")
+    assert main[0] <= main[1], f"{what} scrolls sideways"
+
+
 @pytest.mark.parametrize(("width", "theme"), [(1280, "light"), (390, "dark")])
 def test_each_part_can_be_used_by_everybody(visit: Visit, width: int, theme: str) -> None:
     page = visit(width, theme)
-    root = page.url.split("?")[0].rstrip("/")
     for title, path, _ in PAGES:
-        page.goto(f"{root}/{path}" if path != "day" else root)
-        page.get_by_role("heading", level=1).first.wait_for()
+        if path != "day":
+            go(page, title)
+        # What is folded away is looked at too.
+        for fold in page.get_by_test_id("stMain").locator("summary").all():
+            if fold.evaluate("one => !one.parentElement.open"):
+                fold.click()
         settle(page)
-        assert serious(page) == [], title
-        assert page.evaluate(SMALL, LEAST) == [], title
-        wide = page.evaluate("[document.documentElement.scrollWidth, innerWidth]")
-        assert wide[0] <= wide[1], f"{title} scrolls sideways"
-        main = page.get_by_test_id("stMain").evaluate("one => [one.scrollWidth, one.clientWidth]")
-        assert main[0] <= main[1], f"{title} scrolls sideways"
+        usable(page, title)
+
+
+def test_its_states_can_be_used_by_everybody(visit: Visit) -> None:
+    """Offers, a change that was made, work that goes on, and a day for which nothing fits."""
+    page = visit(390, "dark")
+    page.get_by_role("button", name=re.compile("^Swap ")).nth(1).click()
+    page.get_by_text(re.compile("^Instead of ")).wait_for()
+    settle(page)
+    usable(page, "offers")
+    page.locator("[class*='st-key-take']").get_by_role("button").first.click()
+    page.get_by_role("button", name="Take it back").wait_for()
+    settle(page)
+    usable(page, "a change")
+    go(page, "Athlete and goal")
+    type_in(page, "Kitchen time, minutes", "0")
+    go(page, "Day")
+    page.get_by_role("radio", name="Fri", exact=True).click()
+    page.get_by_role("button", name="Plan Friday").click()
+    page.get_by_role("button", name="Stop and take the best so far").wait_for()
+    usable(page, "work that goes on")
+    page.get_by_text("What clashes:").wait_for()
+    assert page.get_by_text("minutes in the kitchen").count() > 0
+    settle(page)
+    usable(page, "nothing fits")
+    page.get_by_role("button", name="Put these lines into the case").click()
+    page.get_by_text("What clashes:").wait_for(state="detached")
+    assert page.get_by_role("button", name="Plan Friday").count() == 1
 
 
 def test_every_input_has_a_label_and_is_reached_by_keyboard(visit: Visit) -> None:

@@ -200,7 +200,7 @@ def test_where_nothing_fits_the_page_says_what_clashes_and_what_must_give(part: 
     page = part("athlete")
     field(page.selectbox, "Or an example").select("rest_week")  # type: ignore[attr-defined]
     clean(page.run())
-    field(page.number_input, "Kitchen time a day, minutes").set_value(0)  # type: ignore[attr-defined]
+    field(page.number_input, "Kitchen time, minutes").set_value(0)  # type: ignore[attr-defined]
     clean(page.run())
     day = part("day", page)
     field(day.button_group, "Day").set_value("mon")  # type: ignore[attr-defined]

@@ -102,10 +102,11 @@ def _kitchen() -> None:
     one, other = st.columns(2)
     with one:
         words(("kitchen", "wake"), "Waking, HH:MM", default="06:30", most=5)
-        number(("kitchen", "meals_per_day"), "Meals a day, sessions' own left out", whole=True, default=4)
+        number(("kitchen", "meals_per_day"), "Meals a day", whole=True, default=4,
+               help="What is eaten for sessions is not counted.")  # fmt: skip
     with other:
         words(("kitchen", "sleep"), "Going to sleep, HH:MM", default="22:30", most=5)
-        number(("kitchen", "cook_minutes"), "Kitchen time a day, minutes", whole=True, default=60, step=5)
+        number(("kitchen", "cook_minutes"), "Kitchen time, minutes", whole=True, default=60, step=5)
     number(("kitchen", "people_at_table"), "People at the table", whole=True, default=1)
 
 

@@ -47,6 +47,8 @@ def draw() -> None:
     for words in skipped_words(entry):
         st.markdown(words)
     _line(state, entry)
+    otherwise(entry)
+    another(state, entry)
     if state.without_numbers:
         _meals(state, entry)
     else:
@@ -55,8 +57,6 @@ def draw() -> None:
             _targets(entry)
         with right:
             _meals(state, entry)
-    otherwise(entry)
-    another(state, entry)
     if not state.without_numbers:
         reasons(state, entry)
     listed("Cautions", entry.cautions)

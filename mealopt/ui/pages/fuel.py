@@ -32,7 +32,7 @@ def draw() -> None:
     state = desk.state()
     waiting.show(WHERE)
     plans = known(state, day)
-    if any(one.effort == "race" for one in state.case.session):
+    if not state.without_numbers and any(one.effort == "race" for one in state.case.session):
         _sheet(state)
     if plans is None:
         st.info(f"What to carry on {name_of(day)} is not worked out yet for the case as it is.")
@@ -72,9 +72,7 @@ def _sheet(state: State) -> None:
     """The page of text for the day of a race: made when it is asked for, to be read here and taken along."""
     with st.expander("The sheet for the day of the race", expanded=state.sheet is not None):
         if state.sheet is None or state.sheet[0] != state.case:
-            st.markdown(
-                "The days before, the morning, what to pack, the race by the clock, the hours after."
-            )
+            st.markdown("The days before, the morning, what to pack, the race by the clock, the hours after.")
             st.button("Write the sheet", on_click=_write_sheet)
         else:
             st.download_button("Sheet as plain text", state.sheet[1], "race.txt", "text/plain", on_click="ignore")

@@ -166,7 +166,7 @@ def _taken_along(shopping: Shopping) -> None:
         st.download_button("List as CSV", api.groceries_csv(shopping), "shopping.csv", "text/csv", on_click="ignore")
         st.download_button("List as plain text", text, "shopping.txt", "text/plain", on_click="ignore")
     with st.expander("Copy the list"):
-        st.code(text, language=None, wrap_lines=True, height=280)
+        st.code(text, language=None, wrap_lines=True)
 
 
 def _left_over(shopping: Shopping) -> None:

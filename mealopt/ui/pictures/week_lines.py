@@ -10,7 +10,7 @@ import pandas as pd
 from mealopt.core.clock import DAYS
 from mealopt.core.nutrients import ENERGY
 from mealopt.core.words import duration, number
-from mealopt.ui.look import BLUE, GREY, VERMILLION, clock_axis
+from mealopt.ui.look import BLUE, GREY, VERMILLION, clock_axis, value_colour
 
 if TYPE_CHECKING:
     from mealopt.api import Case, PlanDay, WeekTargets
@@ -60,7 +60,8 @@ def energy_picture(week: WeekTargets, planned: dict[str, PlanDay]) -> tuple[Any,
     across = alt.X("day:N", sort=list(DAYS), scale=alt.Scale(domain=list(DAYS)), title=None,
                    axis=alt.Axis(labelAngle=0, ticks=False))  # fmt: skip
     names = ["without training", "for training", *(["on the plate"] if planned else [])]
-    colour = alt.Color("part:N", scale=alt.Scale(domain=names, range=["#9AA5A0", VERMILLION, BLUE][: len(names)]),
+    colours = ["#9AA5A0", VERMILLION, value_colour()][: len(names)]
+    colour = alt.Color("part:N", scale=alt.Scale(domain=names, range=colours),
                        legend=alt.Legend(title=None, orient="bottom", columns=2))  # fmt: skip
     down = alt.Y("kcal:Q", title="kcal", axis=alt.Axis(tickCount=5, format=",d"))
     bars = alt.Chart(frame).mark_bar(width=alt.RelativeBandSize(0.62)).encode(
