@@ -31,6 +31,7 @@ from mealopt.api.days import plan_from_text as plan_from_text
 from mealopt.api.days import plan_schema as plan_schema
 from mealopt.api.days import plan_text as plan_text
 from mealopt.api.days import read_plan as read_plan
+from mealopt.api.days import read_whole_plan as read_whole_plan
 from mealopt.api.days import recheck as recheck
 from mealopt.api.foods import check_foods as check_foods
 from mealopt.api.foods import composition_frame as composition_frame

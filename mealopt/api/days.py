@@ -56,6 +56,24 @@ def read_plan(path: str | Path) -> Plan:
     return plan_from_text(read_text(Path(path)), str(path))
 
 
+def read_whole_plan(path: str | Path, folder: str | Path | None = None) -> Plan:
+    """The plan document in a file, held against its own table and case: what was changed by hand is refused.
+
+    folder: that of the case file, beside which the file of the athlete's own foods lies; None: that of the plan. Where
+    own foods are named and their file is not there, their numbers cannot be checked, and the plan is taken as it is.
+    Raises BadInput, Refused.
+    """
+    from mealopt.api.shopping import own_folder
+    from mealopt.plans.held.whole import check_whole
+
+    plan = read_plan(path)
+    kitchen = plan.case.get("kitchen")
+    beside = Path(folder) if folder is not None else own_folder(plan, Path(path).resolve().parent)
+    if beside is not None or not (isinstance(kitchen, dict) and kitchen.get("own_foods")):
+        check_whole(plan, beside, str(path))
+    return plan
+
+
 def plan_from_text(text: str, where: str = "") -> Plan:
     """The plan document in JSON text; where: the words for its origin that a refusal begins with. Raises BadInput."""
     from mealopt.documents.reading import plan_from_text as read

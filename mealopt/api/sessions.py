@@ -25,14 +25,17 @@ def fuel(
     return fuel_asked(case, day, session, seconds)
 
 
-def event_sheet(case: Case, *, plan: Plan | None = None, seconds: float = 5.0) -> str:
+def event_sheet(case: Case, *, plan: Plan | None = None, seconds: float = 5.0, where: str = "the plan") -> str:
     """The sheet for the day of an event: plain text, 80 characters wide, a page for each race of the case.
 
     The days before it, the morning, what to pack, the race by the clock and by distance, the hours after. Several
     races: their pages follow one another, a form feed between them. plan: a plan of the case's days, whose meals are
-    then named. Raises as `fuel` does, BadInput where the case has no race.
+    then named. where: the words that its refusal begins with. Raises as `fuel` does, BadInput where the case has no
+    race, and where the plan is of another athlete or another week.
     """
     from mealopt.plans.fuel.asked import fuel_asked
-    from mealopt.plans.fuel.event import event_sheets
+    from mealopt.plans.fuel.event import check_plan_of, event_sheets
 
+    if plan is not None:
+        check_plan_of(case, plan, where)
     return "\n\f\n".join(event_sheets(case, fuel_asked(case, None, None, seconds), plan)) + "\n"

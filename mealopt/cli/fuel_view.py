@@ -32,13 +32,14 @@ if TYPE_CHECKING:
 _NAME, _TIME = 13, 14
 
 
-def fuel_page(case: Case, plans: tuple[FuelPlan, ...]) -> Iterator[RenderableType]:
-    """The parts of the page: one block a session, then the cautions that hold for all."""
+def fuel_page(case: Case, plans: tuple[FuelPlan, ...], day: str | None = None) -> Iterator[RenderableType]:
+    """The parts of the page: one block a session, then the cautions that hold for all. day: the one asked for."""
     yield Text(f"{case.athlete.name}: food and drink in sessions", style=HEADING, overflow="fold")
     yield paragraph(IN_SHORT, CAUTION)
     if not plans:
         yield ""
-        yield paragraph("No session of this week is endurance of more than an hour: nothing is packed.")
+        when = "this week" if day is None else DAY_NAMES[day]
+        yield paragraph(f"No session of {when} is endurance of more than an hour: nothing is packed.")
         return
     said: set[str] = set()
     for plan in plans:

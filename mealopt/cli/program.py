@@ -118,9 +118,17 @@ def _traced() -> bool:
 class Between(click.FloatRange):
     """A finite number in a range."""
 
+    name = "number"
+
     def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
         """The number. Raises a usage error where it is none, or outside the range."""
         number = super().convert(value, param, ctx)
         if not math.isfinite(number):
             self.fail(f"{value} is not a finite number.", param, ctx)
         return number
+
+
+class Whole(click.IntRange):
+    """A whole number in a range."""
+
+    name = "whole number"

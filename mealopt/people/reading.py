@@ -133,6 +133,9 @@ def _broken(text: str, where: str, message: str) -> str:
     if at is None or at["line"] is None:
         return f"{where}, last line: read broken TOML ({reason}); {allowed}"
     written = text.split("\n")[int(at["line"]) - 1].strip()
+    if text.lstrip().startswith("{"):
+        # A plan is what somebody has at hand who has planned before.
+        return f"{where}: read JSON, as a plan document is; the case file that it was planned from is expected (TOML)"
     return f"{where}, line {at['line']}, column {at['column']}: read {shown(written)} ({reason}); {allowed}"
 
 

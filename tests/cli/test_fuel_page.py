@@ -46,7 +46,9 @@ def test_json_is_the_plans(run: Run) -> None:
         (["--session", "1"], 2, "the lift of 45 min on mon"),
         (["--session", "1", "--day", "sun"], 0, "run, race"),
         (["--sheet"], 0, "The days before"),
-        (["--day", "wed"], 0, "nothing is packed"),
+        (["--day", "wed"], 0, "No session of Wednesday is endurance"),
+        (["--session", "x"], 2, "'x' is not a valid integer"),
+        (["--seconds", "soon"], 2, "'soon' is not a valid number"),
     ],
 )
 def test_what_can_be_asked(run: Run, options: list[str], code: int, words: str) -> None:
@@ -54,3 +56,10 @@ def test_what_can_be_asked(run: Run, options: list[str], code: int, words: str) 
     result = run("fuel", example, *options)
     assert result.exit_code == code
     assert words in result.stdout + result.stderr
+
+
+def test_a_plan_is_no_case(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "plan.json").write_text('{"schema": "mealopt/plan-1"}', encoding="utf-8")
+    result = run("fuel", tmp_path / "plan.json")
+    assert result.exit_code == 2
+    assert "the case file that it was planned from is expected" in result.stderr

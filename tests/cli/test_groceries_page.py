@@ -76,9 +76,19 @@ def test_after_a_change_only_what_is_new_is_listed(run: Run, document: Path, tmp
     assert "Nothing has to be bought" in shown.output
     assert "Bought in vain, for meals that are no more: nothing." in shown.output
     meal = plan.days[0].meals[-1]
-    fewer = plan.days[0].model_copy(update={"meals": tuple(one for one in plan.days[0].meals if one is not meal)})
+    changed = tmp_path / "changed.json"
+    after = api.swap(plan, None, drop=(meal.number,)).plan
+    changed.write_text(api.plan_text(after), encoding="utf-8")
+    data = json.loads(run("groceries", changed, "--bought", document, "--json").output)
+    assert data["in_vain"]
+    assert {one["food"] for one in data["in_vain"]} <= {item.food for one in plan.days[0].meals for item in one.items}
+
+
+def test_a_plan_changed_by_hand_is_refused(run: Run, document: Path, tmp_path: Path, plan: api.Plan) -> None:
+    fewer = plan.days[0].model_copy(update={"meals": plan.days[0].meals[:-1]})
     changed = tmp_path / "changed.json"
     changed.write_text(api.plan_text(plan.model_copy(update={"days": (fewer,)})), encoding="utf-8")
-    data = json.loads(run("groceries", changed, "--bought", document, "--json").output)
-    assert {one["food"] for one in data["in_vain"]} <= {item.food for item in meal.items}
-    assert data["in_vain"]
+    for asked in ((changed,), (document, "--bought", changed)):
+        result = run("groceries", *asked)
+        assert result.exit_code == 2
+        assert "changed.json: this plan does not hold what it says" in result.stderr

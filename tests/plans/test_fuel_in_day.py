@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import json
+from pathlib import Path
 from typing import Any
 
 import pytest
 
 from mealopt import api
 from mealopt.documents.plan import Plan
+from mealopt.errors import BadInput
 from tests.plans import cases
-from tests.plans.fuel_cases import RIDE, fuel_of
+from tests.plans.fuel_cases import RIDE, fuel_of, with_athlete
 
 
 @pytest.fixture(scope="module")
@@ -102,3 +104,29 @@ def test_a_band_of_ones_own_for_sessions() -> None:
     posed = cases.posed(RIDE, goal={"band": band})
     slot = next(slot for slot in posed.slots if slot.kind == "during")
     assert slot.carbohydrate_most == 70
+
+
+def test_a_plan_that_was_changed_by_hand_buys_nothing(ridden: Plan, tmp_path: Path) -> None:
+    """What groceries and the race's sheet read is held against its own table and case first."""
+    path = tmp_path / "plan.json"
+    path.write_text(api.plan_text(ridden), encoding="utf-8")
+    assert api.read_whole_plan(path) == ridden
+    data = json.loads(api.plan_text(ridden))
+    data["days"][0]["meals"][0]["items"][0]["grams"] *= 3
+    path.write_text(json.dumps(data), encoding="utf-8")
+    with pytest.raises(BadInput, match=r"plan\.json: this plan does not hold what it says"):
+        api.read_whole_plan(path)
+    data = json.loads(api.plan_text(ridden))
+    data["case"]["athlete"]["mass_kg"] += 15
+    path.write_text(json.dumps(data), encoding="utf-8")
+    with pytest.raises(BadInput, match=r"plan\.json"):
+        api.read_whole_plan(path)
+
+
+def test_a_sheet_names_no_meals_of_another_athlete(ridden: Plan) -> None:
+    race = {"day": "sat", "start": "09:00", "minutes": 100, "kind": "run", "effort": "race"}
+    other = with_athlete(cases.case(race), name="Skerry somebody else")
+    with pytest.raises(BadInput, match=r"ride\.json: read a plan of another athlete"):
+        api.event_sheet(other, plan=ridden, where="ride.json")
+    with pytest.raises(BadInput, match="read a plan of other sessions"):
+        api.event_sheet(cases.case(race), plan=ridden)

@@ -10,7 +10,7 @@ from pathlib import Path
 import click
 
 from mealopt.cli import options
-from mealopt.cli.program import Command
+from mealopt.cli.program import Command, Whole
 from mealopt.errors import BadInput
 
 #: What the page needs beyond the commands, and how it is had.
@@ -19,7 +19,7 @@ MISSING = "the page needs {names}, which are not installed; python -m pip instal
 
 
 @click.command(cls=Command, epilog=options.CAUTION, short_help="Open the page.")
-@click.option("--port", type=click.IntRange(1, 65535), default=8501, show_default=True, help="Where it listens.")
+@click.option("--port", type=Whole(1, 65535), default=8501, show_default=True, help="Where it listens.")
 @click.option("--no-browser", is_flag=True, help="Start the server, and open no browser.")
 @click.option("--network", is_flag=True, help="Let other devices of your network open it, such as a phone.")
 def app(port: int, no_browser: bool, network: bool) -> int:

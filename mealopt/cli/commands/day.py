@@ -9,7 +9,7 @@ import click
 from mealopt import api
 from mealopt.cli import options
 from mealopt.cli.output import Progress, show, writable, write_json
-from mealopt.cli.program import STOPPED, Command
+from mealopt.cli.program import STOPPED, Command, Whole
 from mealopt.errors import BadInput
 
 
@@ -23,7 +23,7 @@ from mealopt.errors import BadInput
 @options.seconds_option(20.0)
 @options.solver_option
 @click.option("--unlike", multiple=True, metavar="PLAN", help="Another day than in this plan document; more than once.")
-@click.option("--choices", type=click.IntRange(2, 5), metavar="N", help="So many days (2 to 5) to choose from.")
+@click.option("--choices", type=Whole(2, 5), metavar="N", help="So many days (2 to 5) to choose from.")
 def day(
     case: str | None,
     day: str | None,

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import click
 
 from mealopt import api
@@ -28,8 +26,8 @@ def fuel(
     """Say what goes into which bottle and pocket of each endurance session over an hour, and when it is eaten."""
     read = options.read_case(case, as_json or sheet)
     if sheet:
-        document = None if plan is None else api.read_plan(Path(plan))
-        write(api.event_sheet(read, plan=document, seconds=seconds))
+        document = None if plan is None else api.read_whole_plan(plan)
+        write(api.event_sheet(read, plan=document, seconds=seconds, where=plan or "the plan"))
         return
     plans = api.fuel(read, day=day, session=session, seconds=seconds)
     if as_json:
@@ -37,4 +35,4 @@ def fuel(
         return
     from mealopt.cli.fuel_view import fuel_page
 
-    show(fuel_page(read, plans))
+    show(fuel_page(read, plans, day))

@@ -9,7 +9,7 @@ import click
 from mealopt import api
 from mealopt.cli import options
 from mealopt.cli.output import show, show_json, writable
-from mealopt.cli.program import Command
+from mealopt.cli.program import Command, Whole
 from mealopt.errors import BadInput
 
 
@@ -22,9 +22,9 @@ from mealopt.errors import BadInput
     help='What is at home, in grams as bought, like "oats, rolled=400g", or a file with one a line; more than once.',
 )
 @click.option("--bought", metavar="OLDPLAN", help="The plan as it was before a change, whose list has been bought.")
-@click.option("--shops", type=click.IntRange(1, 2), default=1, show_default=True, help="Shop once, or twice a week.")
+@click.option("--shops", type=Whole(1, 2), default=1, show_default=True, help="Shop once, or twice a week.")
 @click.option("--prices", metavar="FILE", help="Your own packs and prices, in the form of foods/prices.csv.")
-@click.option("--people", type=click.IntRange(1, 12), help="For how many is cooked; without it, as the case says.")
+@click.option("--people", type=Whole(1, 12), help="For how many is cooked; without it, as the case says.")
 @click.option("--left", metavar="FILE", help="Write what remains to this file, for --have in the next week.")
 @click.option("--csv", "table", metavar="FILE", help="Write the list as a table for a spreadsheet.")
 @click.option("--text", metavar="FILE", help="Write the list as plain text, to copy or send.")
@@ -44,7 +44,7 @@ def groceries(
     as_json: bool,
 ) -> None:
     """Say what to buy for PLAN, the document of a day or a week: whole packs by aisle, less what is at home."""
-    read = api.read_plan(plan)
+    read = api.read_whole_plan(plan, case_folder)
     files = [(path, writable(path, Path(plan))) for path in (left, table, text) if path is not None]
     if len({target for _, target in files}) < len(files):
         raise BadInput(f"{files[-1][0]}: named for two files to write; a name for each is expected")
@@ -53,7 +53,7 @@ def groceries(
     if bought is None:
         shopping = api.groceries(read, at_home, shops=shops, prices=prices, people=people, folder=folder)
     else:
-        old = api.read_plan(bought)
+        old = api.read_whole_plan(bought, case_folder)
         change = api.groceries_after(old, read, at_home, shops=shops, prices=prices, people=people, folder=folder)
         shopping, in_vain = change.now, change.in_vain
     made = {left: api.left_over, table: api.groceries_csv, text: api.groceries_text}

@@ -13,6 +13,7 @@ from mealopt.documents.fuel import FuelPlan, FuelStep
 from mealopt.documents.plan import Plan
 from mealopt.errors import BadInput
 from mealopt.people.case import Case, Session
+from mealopt.people.reading import case_to_dict
 from mealopt.targets.coefficients import EVE_EVENT_OVER
 from mealopt.targets.day import week_targets
 from mealopt.targets.model import WeekTargets
@@ -42,6 +43,15 @@ def races_of(case: Case) -> list[tuple[str, int, Session]]:
         for number, one in enumerate(case.sessions_on(day), start=1)
         if one.effort == "race" and one.endurance
     ]
+
+
+def check_plan_of(case: Case, plan: Plan, where: str) -> None:
+    """Raise BadInput where the plan is not of this case: its athlete, week or sessions are others."""
+    given, read = case_to_dict(case), dict(plan.case)
+    named = {"athlete": "another athlete", "week_of": "another week", "session": "other sessions"}
+    for key, says in named.items():
+        if given.get(key) != read.get(key):
+            raise BadInput(f"{where}: read a plan of {says} than the case has; a plan of this case is expected")
 
 
 def event_sheets(case: Case, fuel: tuple[FuelPlan, ...], plan: Plan | None = None) -> tuple[str, ...]:
