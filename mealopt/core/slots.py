@@ -55,10 +55,12 @@ class Slot:
 class RefuelWindow:
     """Carbohydrate wanted over several meals, such as between two sessions that are less than 8 h apart.
 
-    slots: indices of the meals that stand in it. least, aim: grams in all. says: words for it.
+    slots: indices of the meals that stand in it. least, aim: grams in all. says: words for it. before: number of the
+    day's session that it leads up to; None where it follows one, or leads up to the next day's.
     """
 
     slots: tuple[int, ...]
     least: float
     aim: float
     says: str
+    before: int | None = None

@@ -29,6 +29,8 @@ from mealopt.targets.session_coefficients import EASY_AIM, EASY_FROM, LITTLE_AIM
 
 #: The least of a band is never above this share of its most, so that whole portions fit between: [project].
 LEAST_OF_MOST = 2 / 3
+#: So much may be eaten by anybody just after waking, g: a banana.
+JUST_AWAKE_ROOM = 27.0
 #: Nor nearer to it than so many g/h, for a gut that is used to little: half a banana is 13 g [project].
 BAND_AT_LEAST = 10.0
 #: What a minute of easy walking counts towards the day's class: [project].
@@ -73,6 +75,14 @@ def before_g_per_kg(minutes_before: float, minutes_awake: float, session_minutes
     if minutes_awake < 60 or minutes_before < 60 * BEFORE_LEAST_HOURS:
         return 0.0, float(JUST_AWAKE_MOST)
     return 1.0, min(minutes_before / 60, float(BEFORE_MOST_HOURS))
+
+
+def just_awake_g(mass_kg: float) -> float:
+    """The most carbohydrate of a bite between waking and a session that starts within the hour, g: 0.5 g/kg.
+
+    A banana, 27 g, is allowed to anybody, so that some food can be found for it [project].
+    """
+    return max(float(JUST_AWAKE_MOST) * mass_kg, JUST_AWAKE_ROOM)
 
 
 def after_g(gap_minutes: float, mass_kg: float) -> tuple[float, float] | None:

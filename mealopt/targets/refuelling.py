@@ -4,12 +4,9 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from mealopt.core.clock import clock
 from mealopt.core.slots import RefuelWindow, Slot
+from mealopt.targets.before import before_window
 from mealopt.targets.windows import TimedSession
-
-#: Carbohydrate before an endurance session over 60 min, g/kg over the 1 to 4 h before: the least of the published 1-4.
-BEFORE_CARBOHYDRATE = 1.0
 
 #: Refuelling where the next session is less than 8 h away: g/kg/h for up to 4 h (ACSM/AND/DC 2016; 1.0-1.2).
 REFUEL_PER_HOUR, REFUEL_HOURS, REFUEL_WITHIN = 1.0, 4.0, 8 * 60
@@ -25,12 +22,8 @@ def refuel_windows(
     windows = []
     eaten = [slot for slot in slots if slot.kind != "during"]
     for session in (*sessions, *later):
-        ahead = [slot for slot in eaten if 45 <= session.start - slot.end <= 240]
-        if session.endurance and session.minutes > 60 and ahead:
-            room = sum(min(slot.energy_most, slot.energy_aim * 1.2) for slot in ahead) * 0.7 / 4.0
-            aim = min(BEFORE_CARBOHYDRATE * mass_kg, room)
-            says = f"Carbohydrate in the 1 to 4 h before the {session.kind} at {clock(session.start)}"
-            windows.append(RefuelWindow(tuple(slot.index for slot in ahead), 0.0, round(aim), says))
+        before = before_window(session, slots, mass_kg)
+        windows += [before] if before else []
     everything = (*sessions, *later)
     for first, second in pairwise(everything):
         if not first.next_day and first.endurance and second.start - first.end < REFUEL_WITHIN:

@@ -13,6 +13,7 @@ from mealopt.core.clock import clock
 from mealopt.core.nutrients import FAT, FIBRE
 from mealopt.core.slots import RefuelWindow, Slot
 from mealopt.targets.after import sooner
+from mealopt.targets.before import just_awake_most
 from mealopt.targets.mealtimes import Occasion, WakingDay, a_snack, main_meals, meal_after, meal_before, snack
 from mealopt.targets.refuelling import refuel_windows
 from mealopt.targets.settled import SettledMeal, given_kcal, settled_slot, spans
@@ -233,6 +234,7 @@ def slot_of(shape: DayShape, day: WakingDay, meal: Occasion, index: int, aim: fl
         heat=heat,
         minutes_most=_minutes_at_hand(shape, meal),
         settles=bool(window.limits),
+        carbohydrate_most=just_awake_most(meal, window, shape.wake, shape.mass_kg),
     )
 
 

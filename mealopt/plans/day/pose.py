@@ -20,8 +20,8 @@ from mealopt.plans.day.bands import posed_bands, with_own_limits
 from mealopt.plans.day.card import Card, quickest
 from mealopt.plans.day.settled import SettledDay, settled_day, settled_notes, settled_plates
 from mealopt.plans.day.shape import day_layout
-from mealopt.plans.fuel.in_day import eaten_g, fuel_plates, fuelled_slots
-from mealopt.plans.fuel.plan import Fuelled, fuelled_day
+from mealopt.plans.fuel.in_day import fuel_plates, fuelled_slots
+from mealopt.plans.fuel.plan import Fuelled, eaten_g, fuelled_day
 from mealopt.plans.own import case_menu, menu_notes
 from mealopt.rules.problem import OwnLimit, Problem, Wishes
 from mealopt.rules.registry import pose

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from mealopt.core.clock import DAY_MINUTES, DAYS
+from mealopt.core.clock import DAY_MINUTES, DAYS, clock
 from mealopt.people.case import Case, Session
 from mealopt.plans.fuel.caffeine import caffeine_words
 from mealopt.plans.fuel.need import Need
+from mealopt.plans.words import joined
 from mealopt.targets.fluid import fluid_after_l, fluid_before_ml
-from mealopt.targets.fuelling import after_g, before_g_per_kg
+from mealopt.targets.fuelling import after_g, just_awake_g
 from mealopt.targets.session_coefficients import FLUID_AFTER
+from mealopt.targets.timing import Layout
 
 #: Hours over which the fluid before is spread; who is awake for less drinks less of it.
 SPREAD = 240
@@ -17,23 +19,11 @@ SPREAD = 240
 TWO_RACES = 36 * 60
 
 
-def before_words(need: Need) -> tuple[str, ...]:
-    """What to eat and drink before the session, in sentences."""
+def before_words(need: Need, layout: Layout) -> tuple[str, ...]:
+    """What to eat and drink before the session, in sentences. layout: of its day, whose meals are spoken of."""
     case, session, mass = need.case, need.session, need.case.athlete.mass_kg
     awake = session.start_minute - case.kitchen_on(need.day).wake
-    lead = max(0, min(awake - 20, SPREAD))
-    least, most = before_g_per_kg(lead, awake, session.minutes)
-    words = []
-    if most > 0 and least > 0:
-        words.append(
-            f"{least * mass:.0f}-{most * mass:.0f} g carbohydrate (1-{most:.1f} g/kg) in the {lead // 60} h "
-            f"{lead % 60:02d} min before, little fibre and fat; the day's meals see to it"
-        )
-    elif most > 0:
-        words.append(
-            f"up to {most * mass:.0f} g carbohydrate (0-0.5 g/kg) after waking, for there is no time for more; the "
-            "evening before carries the rest"
-        )
+    words = [_carbohydrate_before(need, layout)]
     if need.fluid is not None:
         low, high = fluid_before_ml(mass, min(1.0, max(awake, 0) / SPREAD))
         if high >= 50:
@@ -43,6 +33,32 @@ def before_words(need: Need) -> tuple[str, ...]:
         words.append("at the start line: a mouthful of water, and nothing that you have not tried in training")
     words += caffeine_words(need)
     return tuple(words)
+
+
+def _carbohydrate_before(need: Need, layout: Layout) -> str:
+    """The grams that the day's own meals are to hold before the session: those that it is planned by."""
+    mass = need.case.athlete.mass_kg
+    window = next((one for one in layout.refuel if one.before == need.number), None)
+    if window is not None:
+        times = joined([clock(layout.slots[index].start) for index in window.slots])
+        meals, sees = ("meal", "sees") if len(window.slots) == 1 else ("meals", "see")
+        per_kg = window.aim / mass
+        short = "" if per_kg > 0.95 else ", for no more fits there"
+        return (
+            f"about {window.aim:.0f} g carbohydrate in the 1 to 4 h before ({per_kg:.1f} g/kg of the published 1-4 "
+            f"g/kg{short}), little fibre and fat: the {meals} at {times} {sees} to it"
+        )
+    bite = next((slot for slot in layout.slots if slot.before_session == need.number
+                 and slot.carbohydrate_most is not None), None)  # fmt: skip
+    if bite is not None:
+        return (
+            f"up to {bite.carbohydrate_most:.0f} g carbohydrate at {clock(bite.start)}, just after waking, for there "
+            "is no time for more; the evening before carries the rest"
+        )
+    return (
+        f"no meal of the day stands in the 4 h before; a bite of up to {just_awake_g(mass):.0f} g carbohydrate is "
+        "yours to add, and the meals before that carry the rest"
+    )
 
 
 def after_words(need: Need, short_kg: float | None) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ from mealopt.core.nutrients import CARBOHYDRATE, FRUIT_VEGETABLE, SODIUM
 from mealopt.documents.fuel import Bottle, Carried, FuelFluid, FuelPlan, FuelSodium, FuelStep
 from mealopt.documents.parts import TargetBand
 from mealopt.documents.totals import Portion, day_totals
-from mealopt.plans.fuel.around import after_words, before_words
+from mealopt.plans.fuel.around import after_words
 from mealopt.plans.fuel.choices import FRUCTOSE, GLUCOSE, WATER
 from mealopt.plans.fuel.clock_plan import Bite, Sip, bites, by_hour, km_at, sips
 from mealopt.plans.fuel.notes import cautions, notes
@@ -26,7 +26,7 @@ def portions(packed: Packed, pantry: Pantry) -> list[Portion]:
 
 
 def fuel_plan(packed: Packed, pantry: Pantry) -> FuelPlan:
-    """The document of one session."""
+    """The document of one session, but for what to eat before it, which follows from the whole day."""
     need = packed.need
     session, hours = need.session, need.hours
     bottles = sips(packed)
@@ -61,7 +61,7 @@ def fuel_plan(packed: Packed, pantry: Pantry) -> FuelPlan:
         weight_g=round(1000.0 * need.litres + sum(count * thing.weight for thing, count in packed.things)),
         refills=refills,
         price=_price(packed),
-        before=before_words(need),
+        before=(),
         after=after_words(need, None if fluid is None else fluid.short_kg),
         notes=notes(packed, refills),
         cautions=cautions(need),

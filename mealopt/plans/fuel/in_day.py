@@ -19,18 +19,6 @@ OPTIONAL = "optional: easy work can do without it; what is left over is eaten af
 ROUNDING = 1.001
 
 
-def eaten_g(fuel: Mapping[int, Fuelled]) -> dict[int, tuple[float, float]]:
-    """Number of a session -> carbohydrate that its plan holds, twice; (0, 0) where nothing is eaten in it.
-
-    Salt alone counts as a gram, so that it has its place in the day.
-    """
-    found = {}
-    for number, one in fuel.items():
-        grams = max(1.0, one.plan.totals.get(CARBOHYDRATE, 0.0)) if one.eaten else 0.0
-        found[number] = (grams, grams)
-    return found
-
-
 def fuelled_slots(slots: Sequence[Slot], fuel: Mapping[int, Fuelled]) -> tuple[Slot, ...]:
     """The slots, those in sessions with the room that their plan takes and no more."""
     return tuple(_slot(slot, fuel) for slot in slots)

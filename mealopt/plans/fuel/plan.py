@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from hashlib import sha256
 
 from mealopt.core.filters import FoodFilter
-from mealopt.core.nutrients import ENERGY
+from mealopt.core.nutrients import CARBOHYDRATE, ENERGY
 from mealopt.documents.fuel import FuelPlan
 from mealopt.menu.dishes import Menu
 from mealopt.menu.plates import Larder
 from mealopt.people.case import Case
+from mealopt.plans.day.settled import settled_day
+from mealopt.plans.day.shape import day_layout
+from mealopt.plans.fuel.around import before_words
 from mealopt.plans.fuel.document import fuel_plan
 from mealopt.plans.fuel.need import is_fuelled, need_of
 from mealopt.plans.fuel.paced import paced
@@ -20,6 +24,7 @@ from mealopt.plans.fuel.solve import Packed
 from mealopt.plans.fuel.words import meal_name
 from mealopt.table.prices import shipped_prices
 from mealopt.targets.model import DayTargets
+from mealopt.targets.timing import Layout
 
 #: A day may hold its most of a food once, and on big days up to twice: from this energy on (project's assumption).
 BIG_DAY_KCAL = 2800.0
@@ -111,6 +116,24 @@ def _fuelled(
         minutes = sum(made.values()) + (2 if any(mix.drink for mix, _ in packed.mixes) else 0)
         plan = fuel_plan(packed, menu.pantry)
         found[number] = Fuelled(plan, packed, meal_name(packed), minutes)
+    layout = day_layout(case, day, targets, settled_day(case, day, menu).meals, eaten_g(found))
+    return {number: _with_before(one, layout) for number, one in found.items()}
+
+
+def _with_before(one: Fuelled, layout: Layout) -> Fuelled:
+    """The same with what to eat before it, as the day's own meals are laid."""
+    return replace(one, plan=one.plan.model_copy(update={"before": before_words(one.packed.need, layout)}))
+
+
+def eaten_g(fuel: Mapping[int, Fuelled]) -> dict[int, tuple[float, float]]:
+    """Number of a session -> carbohydrate that its plan holds, twice; (0, 0) where nothing is eaten in it.
+
+    Salt alone counts as a gram, so that it has its place in the day.
+    """
+    found = {}
+    for number, one in fuel.items():
+        grams = max(1.0, one.plan.totals.get(CARBOHYDRATE, 0.0)) if one.eaten else 0.0
+        found[number] = (grams, grams)
     return found
 
 

@@ -37,7 +37,7 @@ def without_slots(posed: PosedDay, numbers: frozenset[int]) -> tuple[PosedDay, t
     left = [slot for slot in posed.slots if slot.index + 1 not in numbers]
     places = {slot.index: place for place, slot in enumerate(left)}
     refuel = tuple(
-        RefuelWindow(kept, window.least, window.aim, window.says)
+        RefuelWindow(kept, window.least, window.aim, window.says, window.before)
         for window in posed.refuel
         if (kept := tuple(places[index] for index in window.slots if index in places))
     )

@@ -16,8 +16,8 @@ from mealopt.people.case import Case
 from mealopt.plans.day.bands import posed_bands, with_own_limits
 from mealopt.plans.day.pose import PosedDay, day_wishes, food_filter, seed_of
 from mealopt.plans.day.shape import day_shape
-from mealopt.plans.fuel.in_day import eaten_g, fuel_plates, fuelled_slots
-from mealopt.plans.fuel.plan import Fuelled, fuelled_day
+from mealopt.plans.fuel.in_day import fuel_plates, fuelled_slots
+from mealopt.plans.fuel.plan import Fuelled, eaten_g, fuelled_day
 from mealopt.plans.own import case_menu
 from mealopt.plans.replan.past import GivenMeal, given_plate, numbered
 from mealopt.plans.replan.rest import TIGHT, Coming, Hours, energy_aims, first_planned, lay_rest, planned_kcal
