@@ -56,7 +56,7 @@ class Eaten:
     @property
     def sitting_g(self) -> float:
         """Carbohydrate that is eaten of it in one sitting, g."""
-        return self.holds[CARBOHYDRATE] / self.thing.bites
+        return self.holds[CARBOHYDRATE] / max(1, self.thing.bites)
 
 
 @dataclass(frozen=True, slots=True)

@@ -55,6 +55,10 @@ class ClockRoom:
     dry: bool = False
 
 
+#: Before anything is packed.
+NOTHING_KNOWN = ClockRoom()
+
+
 @dataclass(slots=True)
 class Posed:
     """The program and its columns. pieces, bottles: count of each thing and mix. salt: steps in each bottle."""
@@ -76,7 +80,7 @@ def pose(
     salt_mg_per_g: float,
     room: Mapping[str, float],
     kins: Mapping[str, tuple[str, float]],
-    clock: ClockRoom,
+    clock: ClockRoom = NOTHING_KNOWN,
 ) -> Posed:
     """The program. clock: what its hours have room for. salt_mg_per_g: sodium in a gram of salt, 0 where there is none.
     room: kin -> share of a day's most that is left for the session; kins: food -> (kin, grams that are a day's most).

@@ -10,7 +10,7 @@ from mealopt.errors import OutOfTime
 from mealopt.menu.plates import Larder, per_gram
 from mealopt.plans.fuel.choices import SALT, SALT_STEP_G, Eaten, Mix, mixes_for, things_for
 from mealopt.plans.fuel.need import Need
-from mealopt.plans.fuel.pose import ClockRoom, Posed, pose
+from mealopt.plans.fuel.pose import NOTHING_KNOWN, ClockRoom, Posed, pose
 
 #: Distance from the best that is proven, as a share and in points: half a thing more or less.
 GAP, GAP_POINTS = 0.02, 1.0
@@ -46,7 +46,7 @@ def pack(
     seed: str,
     room: Mapping[str, float],
     seconds: float = 5.0,
-    clock: ClockRoom = ClockRoom(),  # noqa: B008 (frozen)
+    clock: ClockRoom = NOTHING_KNOWN,
 ) -> Packed:
     """Choose food and drink for a session. room: kin -> share of a day's most that is left; clock: what its hours
     have room for. Raises OutOfTime."""
