@@ -6,11 +6,11 @@ row's own scale, that makes up for what the other columns lack; bounding that co
 
 from __future__ import annotations
 
-import time
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from mealopt.milp.answer import Status
+from mealopt.milp.effort import SLOWEST, after, spent
 from mealopt.milp.highs import Highs
 from mealopt.milp.model import Model, Row, Term
 from mealopt.milp.stages import solve_in_stages
@@ -94,14 +94,18 @@ def least_relaxation(
     """Let rows give, each at a harm of what it gives / its scale, and find the least harm in all.
 
     rows: the numbers of the rows that may give; None: the relaxable ones, or all where none is marked so. Whole-number
-    columns stay whole. The program's own costs play no part. seconds: wall time of the solve; gap: relative, or of one
+    columns stay whole. The program's own costs play no part. seconds: of work for the solve; gap: relative, or of one
     unit of harm where that is more. groups: 0/1 columns of which exactly one a group is 1: with few rows that may give,
     naming those first finds an answer sooner.
     None: however much these rows give within their reach, the others cannot be met.
     """
     chosen = _may_give(model, rows)
     elastic, slacks = _elastic(model, chosen, reach)
-    answer = solve_in_stages(elastic, groups, gap, 1.0, seconds) if groups else Highs(elastic).solve(gap, seconds)
+    clock, ended = SLOWEST * seconds, after(seconds)
+    if groups:
+        answer = solve_in_stages(elastic, groups, gap, 1.0, clock, stop=ended)
+    else:
+        answer = Highs(elastic, ended).solve(gap, clock)
     if answer.status is Status.INFEASIBLE:
         return None
     if not answer.status.solved:
@@ -139,10 +143,10 @@ def find_clash(model: Model, rows: Sequence[int] | None = None, seconds: float =
     """Find a smallest set among these rows that cannot be met together with all other rows, by deletion.
 
     Runs of rows are left out, long ones first; what is not needed for the clash stays out. rows: their numbers; None:
-    the relaxable ones. Where the other rows clash by themselves, all rows are looked through. seconds: wall time of
+    the relaxable ones. Where the other rows clash by themselves, all rows are looked through. seconds: of work for
     all of it; whatever is found when it ends still clashes.
     """
-    end = time.perf_counter() + seconds
+    end = spent() + seconds
     filtered = _Filter(model, _may_give(model, rows), end)
     if filtered.clashes(()) is True:
         filtered = _Filter(model, range(len(model.rows)), end)
@@ -172,7 +176,7 @@ class _Filter:
 
     def clashes(self, held: Iterable[int]) -> bool | None:
         """Whether these rows clash with the rows that are always held; None where time ended first."""
-        left = self._end - time.perf_counter()
+        left = self._end - spent()
         if left <= 0:
             self.sure = False
             return None
@@ -184,7 +188,7 @@ class _Filter:
             return True
         if not self._whole:
             return False
-        status = self._engine.solve(seconds=left).status
+        status = self._engine.solve(seconds=SLOWEST * left, effort=left).status
         if status is Status.NOTHING:
             self.sure = False
             return None

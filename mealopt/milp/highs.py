@@ -16,6 +16,7 @@ import numpy as np
 import pulp
 
 from mealopt.milp.answer import Answer, Relaxation, Status
+from mealopt.milp.effort import after
 from mealopt.milp.model import Model
 from mealopt.milp.pulp_model import build
 from mealopt.milp.quiet import open_once_in_silence
@@ -55,6 +56,10 @@ def version() -> str:
     return f"HiGHS {metadata.version('highspy')}"
 
 
+def _never() -> bool:
+    return False
+
+
 class Highs:
     """One model, open in the solver. Not thread-safe; one thread a solve (one process a core).
 
@@ -73,15 +78,23 @@ class Highs:
         self._most = [highspy.kHighsInf if most is None else most for most in model.most]
         self._sign = -1.0 if model.maximise else 1.0
         self._cuts = 0
+        self._stop, self._worked = stop, _never
+        self._listens = False
         if stop is not None:
-            self._stop_when(stop)
+            self._listen()
 
-    def _stop_when(self, stop: Callable[[], bool]) -> None:
+    def _listen(self) -> None:
+        """Let the engine ask again and again whether to end."""
+        if self._listens:
+            return
+        stop = self._stop or _never
+
         def asked(kind: Any, message: str, out: Any, into: Any, data: Any) -> None:
-            into.user_interrupt = stop()
+            into.user_interrupt = stop() or self._worked()
 
         self._engine.setCallback(asked, None)
         self._engine.startCallback(highspy.cb.HighsCallbackType.kCallbackMipInterrupt)
+        self._listens = True
 
     def option(self, name: str, value: float | str | bool) -> None:
         """Set one of the solver's own options for the solves that follow."""
@@ -188,9 +201,11 @@ class Highs:
         gap_absolute: float = 1e-6,
         target: float | None = None,
         below: float | None = None,
+        effort: float | None = None,
     ) -> Answer:
         """Solve with whole numbers until the gap (relative or absolute), the target value or the time is reached.
 
+        seconds: by the clock; effort: of the processor, so that a busy machine answers as an idle one does.
         below: only answers better than this count; INFEASIBLE then says that there is nothing better.
         """
         start = time.perf_counter()
@@ -200,6 +215,9 @@ class Highs:
         engine.setOptionValue("objective_target", -highspy.kHighsInf if target is None else self._sign * target)
         limit = highspy.kHighsInf if below is None else self._sign * below
         engine.setOptionValue("objective_bound", limit)
+        if effort is not None:
+            self._listen()
+        self._worked = _never if effort is None else after(effort)
         self._run_within(seconds)
         if self._misvalued():
             engine.clearSolver()

@@ -24,8 +24,8 @@ from mealopt.milp.search import Progress, Search, Stop, tolerance
 
 __all__ = ["Progress", "Stop", "solve_in_stages", "tolerance"]
 
-#: Combinations looked at before the whole program is; seconds for one; shares of the gap that naming and holding one
-#: may keep.
+#: Combinations looked at before the whole program is; seconds of work for one; shares of the gap that naming and
+#: holding one may keep.
 COMBINATIONS = 3
 SECONDS_EACH = 3.0
 KEEP, KEEP_HELD = 0.3, 0.6
@@ -35,7 +35,7 @@ KEEP, KEEP_HELD = 0.3, 0.6
 LOOKS = ((2, 4), (4, 4), (6, 8))
 USED = 0.02
 
-#: Among few options in whole numbers: seconds, and the relative gap that is near enough for a first answer.
+#: Among few options in whole numbers: seconds of work, and the relative gap that is near enough for a first answer.
 SECONDS_FEW, GAP_FEW = 4.0, 0.1
 
 
@@ -138,10 +138,10 @@ class _Stages:
 
     def _few(self) -> None:
         """The options that are left now, in whole numbers: near enough the best of them."""
-        seconds = min(SECONDS_FEW, self.search.left())
         self.engine.set_whole(self.others, True)
         self.engine.lean(True)
-        self.search.offer(self.engine.solve(GAP_FEW, seconds, gap_absolute=self.search.allowed()))
+        left, keep = self.search.left(), self.search.allowed()
+        self.search.offer(self.engine.solve(GAP_FEW, left, gap_absolute=keep, effort=SECONDS_FEW))
         self.engine.lean(False)
         self.engine.set_whole(self.others, False)
 
@@ -191,8 +191,8 @@ class _Stages:
         worth = max(search.worth(), goal)
         engine.set_whole(self.others, True)
         engine.set_most((column for column in self.switches if column not in on), 0.0)
-        seconds, keep = min(SECONDS_EACH, search.left()), KEEP_HELD * search.allowed()
-        held = engine.solve(1e-9, seconds, gap_absolute=keep, target=goal, below=worth)
+        keep = KEEP_HELD * search.allowed()
+        held = engine.solve(1e-9, search.left(), gap_absolute=keep, target=goal, below=worth, effort=SECONDS_EACH)
         engine.set_most(self.switches)
         engine.set_most(off, 0.0)
         engine.set_whole(self.others, False)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import time
 from collections.abc import Iterable
 
 from mealopt.core.clock import clock
 from mealopt.core.nutrients import ENERGY
 from mealopt.core.slots import Slot
 from mealopt.errors import MealoptError, Unplannable
+from mealopt.milp.effort import spent
 from mealopt.people.case import Case
 from mealopt.plans.day.bands import is_of
 from mealopt.plans.day.changes import CAUTION, Change, dropped_wishes, more_room, remedies_of, widest
@@ -18,7 +18,7 @@ from mealopt.plans.day.least import Least, find_least, plannable
 from mealopt.plans.day.pose import PosedDay, pose_day
 from mealopt.plans.day.solve import NothingFits
 
-#: Share of the time for the least that must give, and the most seconds for one change that is tried.
+#: Share of the work for the least that must give, and the most seconds of it for one change that is tried.
 LEAST, ONE_CHANGE = 0.75, 3.0
 
 #: Wishes named at most that would free the day.
@@ -29,9 +29,9 @@ def explained(nothing: NothingFits, seconds: float = 20.0) -> Unplannable:
     """The clash as an error to raise: its message, its clashes as sentences, and its remedies as TOML text.
 
     With all remedies in the case file the day can be planned; the message says so where that could not be tried in the
-    time. seconds: wall time, about.
+    time. seconds: of work, about.
     """
-    end = time.perf_counter() + seconds
+    end = spent() + seconds
     posed = nothing.posed
     least = None if nothing.empty else find_least(posed, LEAST * seconds)
     if least is not None and least.eases:
@@ -94,7 +94,7 @@ def _that_help(posed: PosedDay, changes: Iterable[Change], end: float, enough: i
     """The first of the changes with which, each by itself, the day is really planned, as far as the time goes."""
     found: list[Change] = []
     for change in changes:
-        left = end - time.perf_counter()
+        left = end - spent()
         if left < 0.3 or len(found) == enough:
             break
         changed = change.apply(posed.case)
@@ -121,7 +121,7 @@ def _together(posed: PosedDay, changes: tuple[Change, ...], end: float) -> tuple
         return (), ()
     for change in tuple(kept):
         fewer = [other for other in kept if other is not change]
-        if end - time.perf_counter() > ONE_CHANGE and _planned(case_with(_applied(case, fewer), lines), posed.day):
+        if end - spent() > ONE_CHANGE and _planned(case_with(_applied(case, fewer), lines), posed.day):
             kept = fewer
     return tuple(kept), tuple(line.text for line in lines)
 
@@ -142,7 +142,7 @@ def _lines_with(case: Case, day: str, end: float) -> tuple[Line, ...] | None:
         return None
     if plannable(case, day, ONE_CHANGE):
         return ()
-    least = find_least(pose_day(case, day), max(1.0, (end - time.perf_counter()) / 2))
+    least = find_least(pose_day(case, day), max(1.0, (end - spent()) / 2))
     return least.lines if least is not None and least.eases else None
 
 

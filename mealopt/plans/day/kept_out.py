@@ -14,7 +14,7 @@ from mealopt.milp.highs import Highs
 from mealopt.plans.day.least import all_plates, posed_problem
 from mealopt.plans.day.pose import PosedDay
 
-#: Seconds for one meal by itself: it is small.
+#: Seconds of work for one meal by itself: it is small.
 ONE_MEAL = 2.0
 
 
@@ -60,7 +60,7 @@ def _servable(posed: PosedDay, slot: Slot) -> bool:
                        produce_kinds=0, warm_main=False),
     )  # fmt: skip
     problem = posed_problem(alone, (all_plates(posed)[slot.index],))
-    return Highs(problem.model).solve(1e-3, ONE_MEAL).status is not Status.INFEASIBLE
+    return Highs(problem.model).solve(1e-3, effort=ONE_MEAL).status is not Status.INFEASIBLE
 
 
 def _reasons(posed: PosedDay, slot: Slot) -> dict[str, int]:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import copy
-import time
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from mealopt.errors import BadInput, OutOfTime, Refused
 from mealopt.menu.plates import Plate
 from mealopt.milp.answer import Status
+from mealopt.milp.effort import SLOWEST, after, spent
 from mealopt.milp.elastic import NOUGHT, Give, LinearRelief, Reach, find_clash, least_relaxation, linear_relaxation
 from mealopt.milp.highs import Highs
 from mealopt.milp.model import Model
@@ -25,6 +25,9 @@ from mealopt.rules.whole_food import counted_share
 #: Plates a slot that the whole-number search chooses among: in all, and the least for one slot.
 PLATES, PLATES_LEAST = 60, 5
 
+#: More plates a slot than there are.
+ALL = 1_000_000
+
 #: Shares of the time that is left: for the whole-number search, and for what clashes.
 SEARCH, CLASH = 0.3, 0.5
 
@@ -34,7 +37,7 @@ SEARCH_GAP = 0.05
 #: A limit that gives less than this share of one unit of harm is left alone where the margins of the others make up.
 TRIFLE = 0.1
 
-#: Seconds for one plate a slot: it is small.
+#: Seconds of work for one plate a slot: it is small.
 SECONDS_HELD = 2.0
 
 #: Margins that are tried until the day is planned: multiples of the usual one, each for a share of the time left. A
@@ -70,7 +73,7 @@ def loosened(posed: PosedDay) -> PosedDay:
 def all_plates(posed: PosedDay) -> tuple[tuple[Plate, ...], ...]:
     """For each slot, every plate that fits it."""
     card = posed.card()
-    card.deal(1_000_000)
+    card.deal(ALL)
     return card.plates
 
 
@@ -115,9 +118,9 @@ def hopeless(posed: PosedDay) -> bool:
 def find_least(posed: PosedDay, seconds: float) -> Least | None:
     """The least that must give, in whole plates and steps where the time allows.
 
-    None: nothing that may give helps. seconds: wall time of all of it.
+    None: nothing that may give helps. seconds: of work for all of it.
     """
-    end = time.perf_counter() + seconds
+    end = spent() + seconds
     free = loosened(posed)
     plates = all_plates(free)
     problem = posed_problem(free, plates)
@@ -145,20 +148,21 @@ class _Search:
     dishes: tuple[str, ...] = ()
 
     def left(self) -> float:
-        """Seconds that are left, never less than a blink."""
-        return max(0.1, self.end - time.perf_counter())
+        """Seconds of work that are left, never less than a blink."""
+        return max(0.1, self.end - spent())
 
     def whole(self) -> tuple[Ease, ...] | None:
         """What must give in whole plates and steps; the linear program's where time ends first; None for no help."""
         names = [row.name for row in self.problem.model.rows]
         given = {give.name for give in self.linear.gives}
         weighing = given | {names[number] for number in self.linear.weighing}
+        few = max(PLATES_LEAST, PLATES // len(self.posed.slots))
         ended = False
         # Few limits first: where those that the linear program eases are enough, no others need to be touched.
-        for may_give, times in ((given, 1), (weighing, 1), (None, 1), (None, 3)):
+        for may_give, places in ((given, few), (weighing, few), (None, few), (None, 3 * few), (None, ALL)):
             if may_give is not None and not may_give:
                 continue
-            fewer = self._fewer(max(PLATES_LEAST, PLATES // len(self.posed.slots)) * times)
+            fewer = self._fewer(places)
             problem = posed_problem(self.free, fewer)
             rows = [n for n in relaxable(problem.model) if may_give is None or problem.model.rows[n].name in may_give]
             reached = reaches(self.posed, problem.model)
@@ -227,7 +231,7 @@ class _Search:
         )
         if len(plates) < len(posed.slots) or not all(plates):
             return False
-        return Highs(posed_problem(posed, plates).model).solve(seconds=SECONDS_HELD).status.solved
+        return Highs(posed_problem(posed, plates).model).solve(effort=SECONDS_HELD).status.solved
 
 
 def eases_of(problem: Problem, gives: tuple[Give, ...], values: list[float], reached: Reach) -> Iterator[Ease]:
@@ -245,9 +249,14 @@ def eases_of(problem: Problem, gives: tuple[Give, ...], values: list[float], rea
 
 
 def plannable(case: Case, day: str, seconds: float) -> bool:
-    """Whether a plan of the day is found in this time."""
+    """Whether a plan of the day is found in so many seconds of work."""
+    ended = after(seconds)
     try:
-        found = solve_posed(pose_day(case, day), ANY_GAP, seconds)
+        found = solve_posed(pose_day(case, day), ANY_GAP, SLOWEST * seconds, stop=ended)
     except (Refused, BadInput, OutOfTime):
+        return False
+    except KeyboardInterrupt:
+        if not ended():
+            raise
         return False
     return not isinstance(found, NothingFits)

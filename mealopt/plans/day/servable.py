@@ -29,7 +29,7 @@ OF_A_PLATE = frozenset(
     }
 )
 
-#: Seconds for one plate; it takes a few thousandths. One that is not decided by then stays.
+#: Seconds of work for one plate; it takes a few thousandths. One that is not decided by then stays.
 SECONDS = 1.0
 
 
@@ -54,4 +54,4 @@ def can_be_served(serving: Serving, problem: Problem) -> bool:
     pose(single, frozenset(entry.name for entry in families()) - OF_A_PLATE)
     engine = Highs(single.model)
     engine.lean(True)
-    return engine.solve(seconds=SECONDS).status is not Status.INFEASIBLE
+    return engine.solve(effort=SECONDS).status is not Status.INFEASIBLE
