@@ -39,6 +39,14 @@ LONG_GAP = 330
 #: Protein of a main meal and after lifting or hard work, g/kg (common practice within ISSN 2017's 0.25 g/kg a dose).
 PROTEIN_MAIN, PROTEIN_AFTER = 0.25, 0.3
 
+#: Most of a meal's energy that its least protein may take; of one that the next session is close upon, where little fat
+#: and fibre leave few foods for it (project's assumption).
+PROTEIN_SHARE, PROTEIN_SHARE_BEFORE = 0.35, 0.2
+
+#: Protein that a meal holds with ease, g/kg: a main meal, any other [common practice, no source; a published dose is
+#: 0.25-0.55].
+PROTEIN_EASY_MAIN, PROTEIN_EASY_OTHER = 0.7, 0.4
+
 #: Fibre and fat of what is eaten in a session, g an hour (near zero; project's assumption).
 DURING_FIBRE, DURING_FAT = 2.0, 3.0
 
@@ -60,7 +68,7 @@ class DayShape:
     """What the day's slots follow from.
 
     wake, sleep: minutes. sessions: the day's, in order of time; ahead: the next day's, their times counted on.
-    energy_aim: kcal; mass_kg; meals_per_day: the wish. can_cook: spans with a stove, None for always. away: what is at
+    energy_aim: kcal; protein_least: g; mass_kg; meals_per_day: the wish. can_cook: spans with a stove, None for always. away: what is at
     hand between away_from and away_to. cook_minutes: of the day. main_most: most kcal of a main meal. settled: meals
     that stand at their time already, in order of it.
     """
@@ -78,6 +86,7 @@ class DayShape:
     away_to: int | None = None
     cook_minutes: int = 60
     main_most: float = MAIN_MOST
+    protein_least: float = 0.0
     settled: tuple[SettledMeal, ...] = ()
 
 
@@ -142,7 +151,7 @@ def _add_snacks(shape: DayShape, day: WakingDay, meals: list[Occasion], notes: l
     added = 0
     while added < MOST_SNACKS:
         holds = sum(easy_kcal(shape, day, meal) for meal in meals)
-        if added >= wished and holds >= needed:
+        if added >= wished and holds >= needed and _protein_fits(shape, meals):
             break
         one = a_snack(day, meals) or (snack(day, meals, least=35) if added >= wished else None)
         if one is None:
@@ -157,7 +166,13 @@ def _add_snacks(shape: DayShape, day: WakingDay, meals: list[Occasion], notes: l
     if added > wished:
         more = added - wished
         snacks = "One more snack" if more == 1 else f"{more} more snacks"
-        notes.append(f"{snacks} than you asked for, so that the meals can hold the day's energy at a normal size")
+        notes.append(f"{snacks} than you asked for, so that the meals can hold the day's food at a normal size")
+
+
+def _protein_fits(shape: DayShape, meals: list[Occasion]) -> bool:
+    """Whether the meals hold the day's least protein with ease."""
+    per_kg = sum(PROTEIN_EASY_MAIN if meal.main else PROTEIN_EASY_OTHER for meal in meals)
+    return per_kg * shape.mass_kg >= shape.protein_least
 
 
 def _fill_long_gap(shape: DayShape, day: WakingDay, meals: list[Occasion], notes: list[str]) -> None:
@@ -289,7 +304,8 @@ def with_protein(shape: DayShape, slots: tuple[Slot, ...]) -> tuple[Slot, ...]:
     for slot in slots:
         per_kg = PROTEIN_AFTER if slot.index in after else PROTEIN_MAIN if slot.main else 0.0
         per_kg = per_kg if slot.settled is None else 0.0
-        least[slot.index] = min(per_kg * shape.mass_kg, 0.35 * slot.energy_most / 4.0)
+        share = PROTEIN_SHARE_BEFORE if slot.kind == "before" else PROTEIN_SHARE
+        least[slot.index] = min(per_kg * shape.mass_kg, share * slot.energy_most / 4.0)
     return tuple(_replaced(slot, least[slot.index]) for slot in slots)
 
 

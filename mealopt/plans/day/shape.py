@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from mealopt.core.clock import DAY_MINUTES
-from mealopt.core.nutrients import ENERGY, FIBRE
+from mealopt.core.nutrients import ENERGY, FIBRE, PROTEIN
 from mealopt.core.slots import Slot
 from mealopt.people.case import Case, Session
 from mealopt.people.days import day_after
@@ -68,6 +68,7 @@ def day_shape(
         away_to=kitchen.away_to,
         cook_minutes=kitchen.cook_minutes,
         settled=settled,
+        protein_least=targets.bands[PROTEIN].least or 0.0,
     )
     if not targets.eve:
         return shape
