@@ -81,7 +81,8 @@ def offers(
 ) -> tuple[Offer, ...]:
     """What may come for a food, or for the dish, of a meal: each solved and proved possible, the least change first.
 
-    As many as the time allows, at most so many. Raises as `swap` does, but no Unplannable: then there are none.
+    As many as the time allows, at most so many, and one at least. Raises as `swap` does: Unplannable with what clashes
+    where nothing may come at all, OutOfTime where the time ended before the first.
     """
     from mealopt.plans.swap.offers import offered
 

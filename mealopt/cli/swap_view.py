@@ -131,15 +131,12 @@ def offers_page(offers: Sequence[Offer], day: PlanDay, meal: int, leaving: Seque
     yield Text(f"Instead of {what} in meal {meal}{slot}", style=HEADING, overflow="fold")
     yield paragraph(IN_SHORT, CAUTION)
     yield ""
-    if not offers:
-        yield paragraph("Nothing was found in the time that keeps every limit; swap without --offer says what clashes.")
     for place, offer in enumerate(offers, start=1):
         yield Text(f"{place}. {offer.into or 'nothing: it is left out'}", style=HEADING, overflow="fold")
         if offer.dish != offer.into:
             yield paragraph(offer.dish, QUIET, indent=3)
         yield paragraph(offer.also or "nothing else changes", indent=3)
-    if offers:
-        yield ""
-        yield paragraph("Each was solved and keeps every limit of the day; the least change first.")
+    yield ""
+    yield paragraph("Each was solved and keeps every limit of the day; the least change first.")
     yield heading("Cautions")
     yield listed(day.cautions, CAUTION)

@@ -12,7 +12,12 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from mealopt.documents.plan import Plan
+from mealopt.errors import OutOfTime, Unplannable
+from mealopt.plans.day.least import hopeless
+from mealopt.plans.day.solve import NothingFits
 from mealopt.plans.held.standing import StandingDay, standing_day
+from mealopt.plans.swap.clash import clash
+from mealopt.plans.swap.fresh import fresh_day
 from mealopt.plans.swap.search import Least, Levels
 from mealopt.plans.swap.swapped import found_least, swapped_from
 from mealopt.plans.swap.told import foods_changed
@@ -22,8 +27,8 @@ from mealopt.plans.swap.wishes import Asked, Wishes, asked
 #: Share of the time for solving; the rest is for writing down and rechecking the last answer.
 SOLVING = 0.75
 
-#: Seconds below which nothing more is begun.
-ENOUGH = 0.05
+#: Seconds below which nothing more is begun, and for the reason where nothing may come at all.
+ENOUGH, FOR_A_REASON = 0.05, 2.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,15 +55,29 @@ def offered(
     seconds: float = 2.0,
     where: str = "the plan",
 ) -> tuple[Offer, ...]:
-    """Up to so many replacements, as many as the time allows; none where nothing may come. Raises BadInput, Refused."""
+    """Up to so many replacements, as many as the time allows, one at least.
+
+    Raises BadInput, Refused; Unplannable with what clashes where nothing may come; OutOfTime where the time ended
+    before the first.
+    """
     start = time.perf_counter()
     standing = standing_day(plan, day, folder, where)
     wanted = asked(standing, wishes)
     levels = Levels(wanted.day, wanted.aims, start + SOLVING * seconds)
-    if not levels.ready():
-        return ()
-    found = _answers(levels)
+    found = _answers(levels) if levels.ready() else []
+    if not found:
+        raise _none(wanted, levels, seconds)
     return tuple(_offer(standing, wanted, one.least, start) for one in found[:most])
+
+
+def _none(wanted: Asked, levels: Levels, seconds: float) -> Unplannable | OutOfTime:
+    """Why nothing is offered: that nothing may come, and what stands in its way, or that time ended first."""
+    day = fresh_day(wanted.day, wanted.aims)
+    empty = tuple(day.slots[index].label for index in levels.impossible())
+    ended = levels.end - time.perf_counter() < ENOUGH or not levels.sure
+    if not empty and ended and not hopeless(day):
+        return OutOfTime(f"nothing was found in {seconds:g} s that may come instead; give it more with --seconds")
+    return clash(wanted, NothingFits(day, empty), FOR_A_REASON)
 
 
 def _answers(levels: Levels) -> list[Tried]:
