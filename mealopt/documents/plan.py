@@ -61,12 +61,11 @@ class Meal(Part):
     """One eating occasion. number: from 1, in order of time over the day, what is eaten in sessions included.
 
     before_session: number of the session of the same day in whose window it stands; lead_minutes: from this meal's end
-    to that session's start, or to the next day's where before_session is null. limits: nutrient key -> most; empty
-    where there are none. totals: see `documents.totals`. method: how to make it, in
-    sentences. also: seasonings that the method names, in amounts that no total counts. cooked_on: the day on which it
-    is cooked, where that is an earlier day than it is eaten; null where it is made on the day. eaten: it is past, and
-    stands as it was eaten; without items only its energy is known. planned: energy and protein that the meal was first
-    planned to hold, where the day was planned anew since: it keeps three quarters of the one and all of the other.
+    to that session's start, or to the next day's where before_session is null. limits: nutrient key -> most. totals:
+    see `documents.totals`. method: how to make it. also: seasonings that the method names, in amounts that no total
+    counts. cooked_on: the earlier day on which it is cooked, else null. eaten: it is past, and stands as it was eaten;
+    without items only its energy is known. planned: energy and protein that it was first planned to hold, where the day
+    was planned anew since: it keeps three quarters of the one and all of the other. case_number: number by the case.
     """
 
     number: Count
@@ -87,6 +86,7 @@ class Meal(Part):
     cooked_on: DayName | None = None
     eaten: Flag = False
     planned: Amounts = Field(default_factory=dict)
+    case_number: Count | None = None
 
 
 class SessionEntry(Part):

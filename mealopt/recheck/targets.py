@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from mealopt.core.nutrients import ENERGY, FRUIT_VEGETABLE, PROTEIN, TARGETED
-from mealopt.documents.plan import PlanDay
+from mealopt.documents.plan import Meal, PlanDay
 from mealopt.recheck.facts import Facts
 from mealopt.recheck.sums import Books, day_sums, meal_sums
 from mealopt.recheck.tolerances import ENERGY_SHARE, slack
@@ -63,16 +63,18 @@ def _own_bands(day: PlanDay, meals: list[dict[str, float]], books: Books) -> Ite
     for band in books.facts.goal.band:
         if band.day not in (None, day.day) or not (band.slot or band.meal):
             continue
-        if band.meal and day.now is not None:
-            # The numbers of a day that was planned anew are no longer those that the case speaks of.
-            continue
         if band.nutrient in day.missed or _unknown(band.nutrient, books):
             continue
         for meal, sums in zip(day.meals, meals, strict=True):
-            meant = meal.slot == band.slot if band.slot else meal.number == band.meal
+            meant = meal.slot == band.slot if band.slot else _case_number(day, meal) == band.meal
             if meant and not meal.eaten and not books.is_settled(day, meal):
                 place = f"{at_meal(day, meal)}, a band of your own"
                 yield from _outside(place, band.nutrient, sums.get(band.nutrient, 0.0), band.least, band.most)
+
+
+def _case_number(day: PlanDay, meal: Meal) -> int | None:
+    """The meal's number by the case: a day that was planned anew counts its meals otherwise."""
+    return meal.number if day.now is None else meal.case_number
 
 
 def _unknown(key: str, books: Books) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
@@ -13,8 +14,11 @@ from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN
 from mealopt.documents.plan import Meal, Plan
 from mealopt.errors import BadInput
 from mealopt.milp.answer import Answer
+from mealopt.milp.highs import Highs
 from mealopt.milp.model import Model
 from mealopt.people.reading import case_from_dict
+from mealopt.plans.day.pose import pose_day
+from mealopt.plans.held.standing import standing_day
 from mealopt.plans.replan import near, replan, search
 from tests.plans import cases
 from tests.plans.random_events import Happening, broken, content, happening
@@ -126,7 +130,7 @@ def test_a_new_session_brings_its_window_its_energy_and_what_is_eaten_in_it(even
 
 def test_with_a_past_eating_disorder_what_was_eaten_changes_nothing_else(evening_run: Plan) -> None:
     athlete = {**evening_run.case["athlete"], "cautions": ["past_eating_disorder"]}
-    guarded = evening_run.model_copy(update={"case": {**evening_run.case, "athlete": athlete}})
+    guarded = api.plan_day(case_from_dict({**evening_run.case, "athlete": athlete}, "guarded"), "tue", gap=0.3)
     number = meals(guarded)[0].number
     found = anew(guarded, "14:30", ate=["pizza=500g", "ice cream=200g"], skipped=[number])
     for meal in meals(guarded):
@@ -211,3 +215,50 @@ def test_no_solve_is_given_more_than_the_time_that_is_left(evening_run: Plan, mo
     api.replan(evening_run, "16:00", ate=["walnuts=60g at 15:00"])
     assert given
     assert given == pytest.approx([0.1] * len(given))
+
+
+def test_bands_of_one_s_own_for_a_meal_hold_after_its_number_changed() -> None:
+    """Something eaten beside the plan gives later meals other numbers; the case speaks of the first ones."""
+    first = cases.case(cases.RUN)
+    plan = api.plan_day(first, "tue", gap=0.3)
+    number = meals(plan)[-1].number
+    held = meals(plan)[-1].totals[CARBOHYDRATE]
+    band = {"nutrient": CARBOHYDRATE, "meal": number, "day": "tue", "least": round(held + 8.0, 1)}
+    own = api.plan_day(cases.case(cases.RUN, goal={"band": [band]}), "tue", gap=0.3)
+    found = api.replan(own, "14:30", ate=["banana=120g at 10:00"], seconds=30)
+    last = meals(found.plan)[-1]
+    assert (last.number, last.case_number) == (number + 1, number)
+    assert last.totals[CARBOHYDRATE] >= held + 7.9
+    changed = swapped_food(found.plan, last)
+    after = meals(changed)[-1]
+    assert after.case_number == number
+    assert after.totals[CARBOHYDRATE] >= held + 7.9
+    assert [meal for meal in meals(changed) if meal.eaten] == [meal for meal in meals(found.plan) if meal.eaten]
+    assert api.recheck(changed) == []
+    tighter = {**changed.case, "goal": {"band": [{**band, "least": 900.0}]}}
+    says = api.recheck(changed.model_copy(update={"case": tighter}))
+    assert any("of your own" in one and f"meal {after.number}" in one for one in says), says
+
+
+def swapped_food(plan: Plan, meal: Meal) -> Plan:
+    """The plan with a food of this meal swapped."""
+    food = next(item.food for item in meal.items if item.food != "salt")
+    return api.swap(plan, meal.number, food, seconds=30).plan
+
+
+def test_a_swap_in_a_day_planned_anew_keeps_what_the_kitchen_asks_for(evening_run: Plan) -> None:
+    """Money, minutes, kinds of fruit and vegetables and the shares of whole foods and sugar get no worse than they
+    stand."""
+    anew_day = api.replan(evening_run, "10:00", ate=["ice cream=150g"], seconds=10).plan
+    standing = standing_day(anew_day)
+    plain = pose_day(standing.posed.case, "tue").wishes
+    wishes = standing.posed.wishes
+    assert 0.4 < wishes.whole_food_share <= plain.whole_food_share
+    assert plain.added_sugar_share <= wishes.added_sugar_share < 0.3
+    assert wishes.produce_kinds == plain.produce_kinds, "the day has as many kinds as it asks for"
+    held = standing.problem([[meal.held()] for meal in standing.meals])
+    assert Highs(held.model).solve().status.solved, "what stands keeps what it is held to"
+    dear = replace(wishes, whole_food_share=wishes.whole_food_share + 0.02)
+    tighter = replace(standing, posed=replace(standing.posed, wishes=dear))
+    if wishes.whole_food_share < plain.whole_food_share:
+        assert not Highs(tighter.problem([[meal.held()] for meal in standing.meals]).model).solve().status.solved

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -42,21 +43,31 @@ def posed_bands(targets: DayTargets, slots: tuple[Slot, ...]) -> tuple[dict[str,
 
 def is_of(own: OwnBand, slot: Slot, day: str) -> bool:
     """Whether a band of the case's own holds for this meal: not for a day, and not for one that is settled."""
+    return is_of_number(own, slot, day, slot.index + 1)
+
+
+def is_of_number(own: OwnBand, slot: Slot, day: str, number: int | None) -> bool:
+    """The same for a meal that has this number by the case; None where it has none."""
     if own.day not in (None, day) or slot.settled is not None:
         return False
-    return own.meal == slot.index + 1 or (own.slot is not None and own.slot == slot.kind)
+    if own.slot is not None:
+        return own.slot == slot.kind
+    return own.meal is not None and own.meal == number
 
 
-def with_own_limits(case: Case, day: str, slots: tuple[Slot, ...]) -> tuple[tuple[Slot, ...], tuple[OwnLimit, ...]]:
+def with_own_limits(
+    case: Case, day: str, slots: tuple[Slot, ...], numbers: Mapping[int, int | None] | None = None
+) -> tuple[tuple[Slot, ...], tuple[OwnLimit, ...]]:
     """The slots with the case's own bands for single meals in place of their own, and what those ask beyond them.
 
     A side of protein or carbohydrate that a slot has itself gives way to the case's; of two bands for one meal the
-    tighter one holds.
+    tighter one holds. numbers: index of a slot -> its meal's number by the case; None: they are counted from 1.
     """
+    counted = numbers if numbers is not None else {slot.index: slot.index + 1 for slot in slots}
     found: list[Slot] = []
     limits: list[OwnLimit] = []
     for slot in slots:
-        bands = [own for own in case.goal.band if is_of(own, slot, day)]
+        bands = [own for own in case.goal.band if is_of_number(own, slot, day, counted.get(slot.index))]
         found.append(replace(slot, **_replaced(slot, bands)))
         for own in bands:
             least, most = _left(own)

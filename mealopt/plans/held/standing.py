@@ -156,8 +156,12 @@ def standing_day(
         tuple(replace(found, place=place) for place, found in enumerate(drawn[number - 1])) for number in numbers
     )
     empty = StandingDay(plan, entry, posed, (), wide, places, left, card.beyond)
-    meals = tuple(_standing(empty, index, meal, where) for index, meal in enumerate(entry.meals))
-    return replace(empty, meals=meals)
+    found = replace(empty, meals=tuple(_standing(empty, index, one, where) for index, one in enumerate(entry.meals)))
+    if entry.now is None:
+        return found
+    from mealopt.plans.replan.again import wishes_as_it_is
+
+    return replace(found, posed=replace(posed, wishes=wishes_as_it_is(found)))
 
 
 def _whole(plan: Plan, case: Case, entry: PlanDay, where: str) -> tuple[PosedDay, frozenset[int]]:

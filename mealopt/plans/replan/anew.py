@@ -21,6 +21,7 @@ from mealopt.plans.fuel.plan import Fuelled, eaten_g, fuelled_day
 from mealopt.plans.own import case_menu
 from mealopt.plans.replan.past import GivenMeal, given_plate, numbered
 from mealopt.plans.replan.rest import TIGHT, Coming, Hours, energy_aims, first_planned, lay_rest, planned_kcal
+from mealopt.rules.problem import OwnLimit
 from mealopt.table.prices import shipped_prices
 from mealopt.targets.model import DayTargets
 from mealopt.targets.refuelling import refuel_windows
@@ -53,6 +54,16 @@ class Standing:
             return self.given.begins, self.given.ends
         assert self.coming is not None
         return self.coming.occasion.start, self.coming.occasion.end
+
+    @property
+    def planned(self) -> Meal | None:
+        """The meal as it was planned, or as it was eaten; None for a new one."""
+        return self.given.meal if self.given is not None else self.coming.planned if self.coming is not None else None
+
+    @property
+    def case_number(self) -> int | None:
+        """Its number by the case; None for a new meal, and for what was eaten beside the plan."""
+        return None if self.planned is None else self.planned.case_number
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +115,7 @@ def pose_anew(asked: Asked) -> DayAnew:
     meals = _in_order(asked.past, laid)
     slots = fuelled_slots(_slots(asked, meals, hours, left), fuel)
     bands, notes = (dict(asked.bands), ()) if asked.bands is not None else _bands(asked, slots)
-    slots, own = with_own_limits(_without_numbers(case), day, slots)
+    slots, own = _own_limits(case, day, slots, meals)
     prices = shipped_prices()
     seed = seed_of(case, day)
     refuel = refuel_windows(hours.shape.sessions, hours.shape.ahead, case.athlete.mass_kg, slots)
@@ -152,10 +163,25 @@ def _hours(asked: Asked, fuel: Mapping[int, Fuelled]) -> Hours:
     return Hours(shape, asked.now, past, asked.new, asked.changed)
 
 
-def _without_numbers(case: Case) -> Case:
-    """The case without bands for meals by their number: the numbers are others once a day was planned anew."""
-    bands = tuple(band for band in case.goal.band if band.meal is None)
-    return case.model_copy(update={"goal": case.goal.model_copy(update={"band": bands})})
+def with_case_numbers(entry: PlanDay) -> PlanDay:
+    """The day whose meals each carry their number by the case, which they keep however often it is planned anew."""
+    if entry.now is not None:
+        return entry
+    meals = tuple(meal.model_copy(update={"case_number": meal.number}) for meal in entry.meals)
+    return entry.model_copy(update={"meals": meals})
+
+
+def _own_limits(
+    case: Case, day: str, slots: tuple[Slot, ...], meals: Sequence[Standing]
+) -> tuple[tuple[Slot, ...], tuple[OwnLimit, ...]]:
+    """The slots with the case's own bands; a meal keeps the protein that was planned in it whatever those say."""
+    numbers = {slot.index: one.case_number for slot, one in zip(slots, meals, strict=True)}
+    found, own = with_own_limits(case, day, slots, numbers)
+    kept = (
+        replace(now, protein_least=max(now.protein_least, was.protein_least)) if one.planned else now
+        for was, now, one in zip(slots, found, meals, strict=True)
+    )
+    return tuple(kept), own
 
 
 def _in_order(past: Sequence[GivenMeal], laid: Sequence[Coming]) -> tuple[Standing, ...]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from mealopt import __version__
@@ -31,25 +31,14 @@ from mealopt.plans.own import menu_cautions
 from mealopt.plans.replan.anew import KEEPS, DayAnew
 from mealopt.plans.replan.changed import ChangedDay
 from mealopt.plans.replan.events import Events
+from mealopt.plans.replan.off import Off
 from mealopt.plans.replan.past import known_totals, portion_of
 from mealopt.plans.replan.rest import first_planned
 from mealopt.plans.replan.search import RestFound
 from mealopt.targets.model import SessionEnergy
 
-#: What rounding may change in a total, as a recheck allows it: a share of the limit, and in the nutrient's unit.
-SHARE, LEAST = 4e-4, 1e-4
-
 #: By this share a meal may fall under what it keeps: rounding, and less than anybody can weigh.
 KEPT = 0.0015
-
-
-@dataclass(frozen=True, slots=True)
-class Off:
-    """How far a total is from its band, in the nutrient's unit. short: below its least; otherwise over its most."""
-
-    key: str
-    by: float
-    short: bool
 
 
 def rest_meals(day: DayAnew, found: RestFound) -> tuple[Meal, ...]:
@@ -74,7 +63,7 @@ def rest_meals(day: DayAnew, found: RestFound) -> tuple[Meal, ...]:
             pot = {} if planned is None or planned.cooked_on is None else {
                 "cooked_on": planned.cooked_on, "minutes": planned.minutes, "notes": planned.notes
             }  # fmt: skip
-            meals.append(meal.model_copy(update={"planned": first, **pot}))
+            meals.append(meal.model_copy(update={"planned": first, "case_number": one.case_number, **pot}))
     return tuple(meals)
 
 
@@ -134,18 +123,6 @@ def _as_kept(meal: Meal) -> Meal:
             planned[key] = held / share
             notes.append(f"{LABELS[key]}: {held:.0f} of the {first:.0f} {UNITS[key]} that were planned here")
     return meal.model_copy(update={"planned": planned, "notes": tuple(notes)}) if planned != meal.planned else meal
-
-
-def off_bands(totals: Mapping[str, float], bands: Mapping[str, Band]) -> tuple[Off, ...]:
-    """The totals that lie outside their bands."""
-    found = []
-    for key, band in bands.items():
-        value = totals.get(key, 0.0)
-        if band.least is not None and value < band.least * (1 - SHARE) - LEAST:
-            found.append(Off(key, band.least - value, short=True))
-        if band.most is not None and value > band.most * (1 + SHARE) + LEAST:
-            found.append(Off(key, value - band.most, short=False))
-    return tuple(found)
 
 
 def day_entry(

@@ -15,11 +15,12 @@ from mealopt.people.reading import case_from_dict
 from mealopt.plans.held.standing import plan_entry
 from mealopt.plans.held.whole import check_whole
 from mealopt.plans.own import case_menu, own_table
-from mealopt.plans.replan.anew import Asked, DayAnew, band_of, pose_anew
+from mealopt.plans.replan.anew import Asked, DayAnew, band_of, pose_anew, with_case_numbers
 from mealopt.plans.replan.changed import ChangedDay, changed_day, check_now
-from mealopt.plans.replan.document import Off, day_entry, off_bands, rest_meals, with_day, written_day
+from mealopt.plans.replan.document import day_entry, rest_meals, with_day, written_day
 from mealopt.plans.replan.events import Events, read_events
 from mealopt.plans.replan.happened import Happened, what_happened
+from mealopt.plans.replan.off import Off, off_bands, off_own
 from mealopt.plans.replan.options import options_of
 from mealopt.plans.replan.past import EATING, GivenMeal
 from mealopt.plans.replan.pots import from_one_pot, without_a_pot
@@ -77,7 +78,7 @@ def replan_day(
     """
     start = time.perf_counter()
     events = read_events(now, tuple(ate), tuple(skipped), tuple(session_off), tuple(session))
-    entry = plan_entry(plan, day, where)
+    entry = with_case_numbers(plan_entry(plan, day, where))
     check_whole(plan, folder, where)
     case = case_from_dict(plan.case, f"{where}, case").beside(folder)
     check_now(case, entry, events.now)
@@ -109,7 +110,7 @@ def _replanned(
     kept = tuple(one.meal for one in (*past.eaten, *past.beside))
     written = written_day([*kept, *rest], (*entry.skipped, *(_skipped(meal) for meal in past.skipped)), menu)
     bands = posed.posed.bands if events.changes_sessions else band_of(entry)
-    offs = off_bands(written.totals, bands)
+    offs = (*off_bands(written.totals, bands), *off_own(changed.case, entry.day, written.meals))
     words, lines = _words(events, changed, past, offs, guarded=guarded)
     new_day = day_entry(entry, events, changed, posed, found, written, (offs, bands, words))
     after = with_day(plan, new_day, changed.case if events.changes_sessions else None)
@@ -122,8 +123,8 @@ def _replanned(
         for one in posed.meals
         if one.coming is not None and one.coming.planned is not None
     }
-    short = {one.key: round(one.by, 2) for one in offs if one.short}
-    over = {one.key: round(one.by, 2) for one in offs if not one.short}
+    short = {one.key: round(one.by, 2) for one in offs if one.short and not one.at}
+    over = {one.key: round(one.by, 2) for one in offs if not one.short and not one.at}
     pairs = paired(entry.meals, new_day.meals, moved)
     return Replanned(after, entry.day, pairs, short, over, (*words, *said), lines)
 
@@ -192,7 +193,7 @@ def _words(
     if offs:
         words.append("The day's numbers can no longer all be met; it comes as near as it can:")
         words += [said_off(one) for one in offs]
-    if past.rest and any(one.key == ENERGY and not one.short for one in offs):
+    if past.rest and any(one.key == ENERGY and not (one.short or one.at) for one in offs):
         words.append(NO_PAYING)
     offer = offer_for(changed.case, changed.targets.day, offs)
     lines = (offer.lines,) if offer is not None and offer.lines else ()

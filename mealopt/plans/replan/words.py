@@ -6,12 +6,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from mealopt.core.clock import DAYS, minutes_of
-from mealopt.core.nutrients import ENERGY, LABELS, UNITS
+from mealopt.core.nutrients import ENERGY
+from mealopt.core.words import amount, label
 from mealopt.documents.plan import Item, Meal
 from mealopt.people.case import Case
 from mealopt.people.days import day_after
 from mealopt.people.goal import MOVE_MOST
-from mealopt.plans.replan.document import Off
+from mealopt.plans.replan.off import Off
 from mealopt.targets.safety import REFERRAL
 
 #: A shortfall under this many kcal is not worth a move to the next day.
@@ -75,14 +76,11 @@ def paired(before: Sequence[Meal], after: Sequence[Meal], moved: Mapping[str, st
 
 
 def said_off(off: Off) -> str:
-    """ "energy: 310 kcal short of its least"."""
-    side = "short of its least" if off.short else "over its most"
-    unit = UNITS.get(off.key, "")
-    return f"{LABELS.get(off.key, off.key)}: {_number(off.by)} {unit} {side}"
-
-
-def _number(value: float) -> str:
-    return f"{value:,.0f}" if value >= 9.5 else f"{value:.1f}" if value >= 0.95 else f"{value:.2f}"
+    """ "energy: 310 kcal short of its least"; "fibre of lunch at 13:00: 2 g short of your own least"."""
+    whose = "your own" if off.at else "its"
+    side = f"short of {whose} least" if off.short else f"over {whose} most"
+    of = f" of {off.at}" if off.at else ""
+    return f"{label(off.key)}{of}: {amount(off.by, off.key)} {side}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +94,7 @@ class Offer:
 
 def offer_for(case: Case, day: str, offs: Sequence[Off]) -> Offer | None:
     """The energy that is short today, offered to the next day; None where there is none to speak of."""
-    short = next((one.by for one in offs if one.key == ENERGY and one.short), 0.0)
+    short = next((one.by for one in offs if one.key == ENERGY and one.short and not one.at), 0.0)
     following = day_after(day)
     flows = [move.kcal for move in case.goal.move if move.from_day == day]
     flows_in = [move.kcal for move in case.goal.move if move.to_day == following]
