@@ -22,6 +22,7 @@ from mealopt.cli.wording import (
     drawn,
     duration,
     heading,
+    held,
     held_beside,
     label,
     limits,
@@ -133,7 +134,7 @@ def meal_words(meal: Meal, entry: PlanDay, method: bool) -> Group:
 
 
 def _gives(meal: Meal, key: str) -> str:
-    value = amount(round(meal.totals[key], 1), key)
+    value = held(meal.totals[key], key)
     return value if key == ENERGY else f"{label(key)} {value}"
 
 

@@ -16,14 +16,15 @@ from mealopt.cli.wording import (
     HEADING,
     IN_SHORT,
     QUIET,
-    amount,
     dated,
     heading,
+    held,
     listed,
     paragraph,
     plain_table,
     wide,
 )
+from mealopt.core.clock import on_the_clock
 from mealopt.core.nutrients import ENERGY, PROTEIN
 
 if TYPE_CHECKING:
@@ -37,17 +38,17 @@ def replan_page(found: Replanned) -> Iterator[RenderableType]:
     entry = next(one for one in found.plan.days if one.day == found.day)
     athlete = found.plan.case.get("athlete") or {}
     name = athlete.get("name") or "the athlete"
-    title = f"{name}: {dated(entry.date, entry.day)}, planned anew from {entry.now}"
+    title = f"{name}: {dated(entry.date, entry.day)}, planned anew from {on_the_clock(entry.now or '00:00')}"
     yield Text(title, style=HEADING, overflow="fold")
     yield paragraph(IN_SHORT, CAUTION)
     if found.words:
         yield heading("What there is to say")
-        yield listed(found.words)
+        yield listed(f"{words[0].upper()}{words[1:]}" for words in found.words)
         yield from (paragraph(line, QUIET, indent=4) for block in found.lines for line in block.splitlines())
     yield heading("What is eaten")
     for change in found.meals:
         if change.after is None and change.before is not None:
-            yield paragraph(f"{change.before.time} {change.before.dish}: not eaten", QUIET)
+            yield paragraph(f"{on_the_clock(change.before.time)} {change.before.dish}: not eaten", QUIET)
         elif change.after is not None and change.after.eaten:
             yield _past(change.after)
     yield heading("What is still to come")
@@ -64,13 +65,13 @@ def replan_page(found: Replanned) -> Iterator[RenderableType]:
 
 
 def _past(meal: Meal) -> RenderableType:
-    return paragraph(f"{meal.time} {meal.dish}: {_gives(meal)}")
+    return paragraph(f"{on_the_clock(meal.time)} {meal.dish}: {_gives(meal)}")
 
 
 def _gives(meal: Meal) -> str:
     protein = meal.totals.get(PROTEIN)
-    also = f", protein {amount(protein, PROTEIN)}" if protein is not None else ""
-    return f"{amount(meal.totals.get(ENERGY, 0.0), ENERGY)}{also}"
+    also = f", protein {held(protein, PROTEIN)}" if protein is not None else ""
+    return f"{held(meal.totals.get(ENERGY, 0.0), ENERGY)}{also}"
 
 
 def _side_by_side(changes: list[MealPair]) -> Iterator[RenderableType]:
@@ -88,13 +89,13 @@ def _side_by_side(changes: list[MealPair]) -> Iterator[RenderableType]:
         now = Text("as planned", style=GOOD) if not change.changed else _written(change.after, change.before)
         if table.row_count:
             table.add_row("", "", "")
-        table.add_row(Text(change.after.time), before, now)
+        table.add_row(Text(on_the_clock(change.after.time)), before, now)
     yield table
 
 
 def _one_below(change: MealPair) -> Iterator[RenderableType]:
     assert change.after is not None
-    yield paragraph(f"{change.after.time}", HEADING)
+    yield paragraph(on_the_clock(change.after.time), HEADING)
     if not change.changed:
         yield paragraph("as planned:", GOOD, indent=2)
     elif change.before is not None:
@@ -114,7 +115,7 @@ def _written(meal: Meal, other: Meal | None) -> Group:
     """The meal's dish, foods and sums; what the other does not hold just so stands out."""
     same = set() if other is None else {(item.food, item.grams) for item in other.items}
     moved = other is not None and other.time != meal.time
-    title = f"{meal.dish}{f', at {meal.time}' if moved else ''}"
+    title = f"{meal.dish}{f', at {on_the_clock(meal.time)}' if moved else ''}"
     parts: list[RenderableType] = [Text(title, style=HEADING, overflow="fold")]
     for item in meal.items:
         style = QUIET if (item.food, item.grams) in same or other is None else ""

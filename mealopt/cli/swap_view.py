@@ -31,6 +31,7 @@ from mealopt.cli.wording import (
     wide,
 )
 from mealopt.core.bands import Band
+from mealopt.core.clock import on_the_clock
 from mealopt.core.nutrients import UNITS
 from mealopt.core.words import SLOTS
 
@@ -68,7 +69,7 @@ def _head(case: dict[str, object], day: PlanDay) -> Iterator[RenderableType]:
 
 def _change(change: MealChange) -> Iterator[RenderableType]:
     slot = SLOTS.get(change.slot, change.slot)
-    title = f"{change.time} {change.number}. {slot.capitalize()}"
+    title = f"{on_the_clock(change.time)} {change.number}. {slot.capitalize()}"
     rows = list(zip(change.before, change.after, strict=True))
     yield Text(title, style=HEADING)
     before, after = change.dish_before, change.dish_after or "skipped"
@@ -87,7 +88,7 @@ def _change(change: MealChange) -> Iterator[RenderableType]:
     for left, right in rows:
         same = left == right
         grid.add_row(
-            Text(f"  {left}" if left else ""), Text(f"  {right}" if right else "", style=QUIET if same else GOOD)
+            paragraph(left, indent=2) if left else "", paragraph(right, QUIET if same else GOOD, 2) if right else ""
         )
     yield grid
 
@@ -127,7 +128,7 @@ def offers_page(offers: Sequence[Offer], day: PlanDay, meal: int, leaving: Seque
     """The parts of the page for what may be had. meal: its number; leaving: what was struck out, as it was written."""
     served = next((one for one in day.meals if one.number == meal), None)
     what = ", ".join(leaving) or (served.dish if served is not None else "")
-    slot = "" if served is None else f", {SLOTS.get(served.slot, served.slot)} at {served.time}"
+    slot = "" if served is None else f", {SLOTS.get(served.slot, served.slot)} at {on_the_clock(served.time)}"
     yield Text(f"Instead of {what} in meal {meal}{slot}", style=HEADING, overflow="fold")
     yield paragraph(IN_SHORT, CAUTION)
     yield ""

@@ -21,6 +21,7 @@ from mealopt.cli.wording import (
     plain_table,
     wide,
 )
+from mealopt.core.clock import on_the_clock
 
 if TYPE_CHECKING:
     from mealopt.api import Binding, Plan, PlanDay, WhyNot
@@ -41,8 +42,13 @@ def why_page(plan: Plan, entry: PlanDay, found: Sequence[Binding]) -> Iterator[R
     """The parts of the page: the limits that bind, and where the day's points come from."""
     yield from _title(plan, entry, "why it is as it is")
     yield heading("The limits that bind, with these dishes and foods")
-    if found:
-        yield listed(one.words for one in found)
+    worth = [one for one in found if one.buys >= LEAST_SHOWN]
+    if worth:
+        yield listed(one.words for one in worth)
+        if len(worth) < len(found):
+            yield paragraph(f"What else binds would buy under {LEAST_SHOWN:g} points for each limit.", QUIET)
+    elif found:
+        yield paragraph(f"None that matters: easing any of them a little would buy under {LEAST_SHOWN:g} points.")
     else:
         yield paragraph("None: with these dishes and foods, no limit keeps the day from being nearer its ideal.")
     total = sum(entry.penalty.values())
@@ -65,7 +71,7 @@ def why_not_page(plan: Plan, entry: PlanDay, found: WhyNot) -> Iterator[Renderab
     yield ""
     yield listed(found.words)
     for change in found.changes:
-        yield heading(f"{change.number}. {change.slot.capitalize()} at {change.time}")
+        yield heading(f"{change.number}. {change.slot.capitalize()} at {on_the_clock(change.time)}")
         if wide():
             table = plain_table((change.dish_before, False), (change.dish_after, False))
             for before, after in zip(change.before, change.after, strict=True):

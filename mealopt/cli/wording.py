@@ -16,6 +16,7 @@ from mealopt.core.words import IN_SHORT as IN_SHORT
 from mealopt.core.words import amount as amount
 from mealopt.core.words import dated as dated
 from mealopt.core.words import duration as duration
+from mealopt.core.words import held as held
 from mealopt.core.words import held_beside as held_beside
 from mealopt.core.words import label as label
 from mealopt.core.words import limits as limits

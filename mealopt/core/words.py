@@ -57,6 +57,11 @@ def amount(value: float, key: str) -> str:
     return f"{number(value)} {UNITS[key]}"
 
 
+def held(value: float, key: str) -> str:
+    """What a meal holds of a nutrient, no finer than a tenth: "118 g", "0.3 g", "0 g"."""
+    return amount(value if value >= 0.05 else 0.0, key)
+
+
 def label(key: str) -> str:
     """The words for a nutrient's key."""
     return LABELS[key]

@@ -195,3 +195,21 @@ def test_what_was_not_changed_is_as_it_was_written(evening_run: Plan) -> None:
     assert one.number in told
     for change in done.changes:
         assert len(change.before) == len(change.after)
+
+
+def test_a_session_without_its_food_is_told(vegan_run: Plan) -> None:
+    """What was to be eaten in a long run is dropped: that is said with what suits it, its sheet goes, and a replan does
+    not bring it back."""
+    (fuel,) = [one for one in vegan_run.days[0].meals if one.slot == "during"]
+    done = api.swap(vegan_run, None, drop=[fuel.number], seconds=30, fresh=True)
+    assert any("Session 1" in words and "g of carbohydrate suit it" in words for words in done.told)
+    assert done.day.sessions[0].fuel is None
+    assert api.recheck(done.plan) == []
+    again = api.replan(done.plan, "08:30", seconds=5).plan
+    assert all(one.slot != "during" for one in again.days[0].meals)
+
+
+@pytest.fixture(scope="module")
+def vegan_run() -> Plan:
+    """The Skerry test athlete's tuesday with a long run in the morning, vegan."""
+    return cases.planned({**cases.RUN, "start": "09:00", "minutes": 120}, gap=0.3, diet="vegan")

@@ -153,11 +153,14 @@ def _hours(asked: Asked, fuel: Mapping[int, Fuelled]) -> Hours:
         # A session for which nothing was packed is one in which nothing is eaten.
         plans = {one.number: one.fuel for one in asked.entry.sessions if one.fuel is not None}
         starts = {meal.time for meal in asked.entry.meals if meal.slot == "during"}
+        skipped = {meal.time for meal in asked.entry.skipped if meal.slot == "during"}
         for one in asked.entry.sessions:
             if one.number in plans:
                 # Salt alone counts as a gram, so that it has its place in the day.
                 held = max(1.0, plans[one.number].totals.get(CARBOHYDRATE, 0.0)) if one.start in starts else 0.0
                 eaten = {**eaten, one.number: (held, held)}
+            elif one.start in skipped:
+                eaten = {**eaten, one.number: (0.0, 0.0)}
     shape = day_shape(asked.case, asked.entry.day, asked.targets, (), eaten)
     past = tuple((one.begins, one.ends) for one in asked.past)
     return Hours(shape, asked.now, past, asked.new, asked.changed)

@@ -32,6 +32,11 @@ class FoundFood:
     item: Item | None
     says: str
 
+    @property
+    def name(self) -> str:
+        """What it is called: as it was written, or as the table has it where its number was written."""
+        return self.item.says if self.item is not None and self.ate.name.isdecimal() else self.ate.name
+
 
 def find_ate(ate: Ate, pantry: Pantry) -> FoundFood:
     """The food that is meant. Raises BadInput, with the nearest that there are, where there is none."""
@@ -46,7 +51,8 @@ def find_ate(ate: Ate, pantry: Pantry) -> FoundFood:
         raise BadInput(f"--ate: read {ate.name!r}; no food of the pantry or the table is called so{_near(ate, pantry)}")
     best = found[0]
     others = "; ".join(_named(one) for one in found[1 : 1 + OTHERS])
-    taken = "" if best.name == ate.name.strip() else f"{ate.name} is taken as {_named(best)}"
+    numbered = ate.name.strip() == best.row.ndb and best.food is None
+    taken = "" if best.name == ate.name.strip() and not numbered else f"{ate.name} is taken as {_named(best)}"
     more = f"; others: {others}" if others and taken else ""
     kcal = best.row.per_100g.get(ENERGY)
     says = f"{taken}, {kcal:g} kcal in 100 g{more}" if taken and kcal is not None else ""

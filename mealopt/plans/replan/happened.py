@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from mealopt.core.clock import clock, minutes_of
+from mealopt.core.clock import clock, minutes_of, on_the_clock
 from mealopt.core.slots import MAIN
 from mealopt.documents.plan import Meal, PlanDay
 from mealopt.errors import BadInput
@@ -47,7 +47,7 @@ def what_happened(entry: PlanDay, events: Events, changed: ChangedDay, menu: Men
             eaten.append(GivenMeal(_as_eaten(meal, changed), extra=is_beside(meal)))
         else:
             rest.append(GivenMeal(meal))
-    words += [f"meal {meal.number} ({meal.dish}, {meal.time}) was skipped" for meal in skipped]
+    words += [f"meal {meal.number} ({meal.dish}, {on_the_clock(meal.time)}) was skipped" for meal in skipped]
     beside = _beside(events, eaten, skipped, menu, changed.case, entry.day)
     words += [said for one in beside for said in one.meal.notes[1:]]
     return Happened(tuple(eaten), tuple(beside), tuple(skipped), tuple(rest), tuple(words))

@@ -91,7 +91,7 @@ def eaten_beside(
     end = max(end, start + 1)
     items = tuple(one.item for one in found if one.item is not None)
     kcal = sum(one.ate.kcal or 0.0 for one in found)
-    names = list(dict.fromkeys(one.ate.name for one in found))
+    names = list(dict.fromkeys(one.name for one in found))
     notes = [BESIDE, *(one.says for one in found if one.says)]
     notes += [ASSUMED_WORDS] if kcal else []
     meal = Meal(

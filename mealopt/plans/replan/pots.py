@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from mealopt.core.clock import on_the_clock
 from mealopt.documents.plan import Meal, Plan, PlanDay
 from mealopt.menu.dishes import Menu
 
@@ -32,7 +33,8 @@ def without_a_pot(plan: Plan, day: PlanDay, menu: Menu) -> tuple[Plan, tuple[str
     def fresh(entry: PlanDay, meal: Meal) -> Meal:
         if entry.day not in later or meal.cooked_on != day.day or meal.dish_id in cooked:
             return meal
-        words.append(f"{meal.dish} on {entry.day} at {meal.time} is cooked on {entry.day}: {day.day} has no pot of it")
+        at = on_the_clock(meal.time)
+        words.append(f"{meal.dish} on {entry.day} at {at} is cooked on {entry.day}: {day.day} has no pot of it")
         dish = menu.dishes.get(meal.dish_id or "")
         return meal.model_copy(update={"cooked_on": None, "minutes": meal.minutes if dish is None else dish.minutes})
 

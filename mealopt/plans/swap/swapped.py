@@ -15,7 +15,7 @@ from mealopt.plans.held.standing import StandingDay, standing_day
 from mealopt.plans.swap.clash import clash
 from mealopt.plans.swap.fresh import fresh_day, planned_fresh
 from mealopt.plans.swap.search import Least, Levels
-from mealopt.plans.swap.told import MealChange, changes, pots, rules_lost
+from mealopt.plans.swap.told import MealChange, changes, pots, rules_lost, unfuelled
 from mealopt.plans.swap.tries import another_dish
 from mealopt.plans.swap.wishes import Asked, Wishes, asked
 from mealopt.plans.swap.written import Found, rewritten
@@ -47,7 +47,8 @@ class Swapped:
     proven: that no answer changes fewer foods, nor as many and fewer grams. penalty_before, penalty_after: points;
     fresh_at_best: no plan of this day can be below it, None where that is not known. fresh_offered: whether the day
     lies over 10 % above that, measured as every gap is. says: all that in words. told: what is to be
-    heard of other days, where food is cooked for several, and rules of the week that are not met any more.
+    heard of sessions that have nothing to eat any more, of other days, where food is cooked for several, and of rules
+    of the week that are not met any more.
     """
 
     plan: Plan
@@ -116,7 +117,11 @@ def swapped_from(standing: StandingDay, wanted: Asked, found: Found, least: Leas
         fresh_at_best=None if found.bound is None else round(found.bound, 2),
         fresh_offered=worn,
         says=found.says,
-        told=(*pots(standing.plan.days, standing.entry, entry), *rules_lost(standing.plan, after)),
+        told=(
+            *unfuelled(standing.entry, entry),
+            *pots(standing.plan.days, standing.entry, entry),
+            *rules_lost(standing.plan, after),
+        ),
     )
 
 

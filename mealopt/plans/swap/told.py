@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
-from mealopt.core.words import number, portion
-from mealopt.documents.plan import Item, Meal, Plan, PlanDay
+from mealopt.core.words import duration, number, portion
+from mealopt.documents.plan import Item, Meal, Plan, PlanDay, SessionEntry
 from mealopt.plans.swap.written import same_items
 
 SALT = "salt"
@@ -94,6 +94,20 @@ def pots(days: Sequence[PlanDay], before: PlanDay, after: PlanDay) -> tuple[str,
                 if one.cooked_on == before.day and one.dish_id == meal.dish_id
             ]
     return tuple(found)
+
+
+def unfuelled(before: PlanDay, after: PlanDay) -> tuple[str, ...]:
+    """Sessions whose food and drink left the day, with what is asked for in them."""
+    left = {meal.number for meal in after.meals}
+    gone = {meal.time for meal in before.meals if meal.slot == "during" and meal.number not in left}
+    return tuple(_unfuelled(one) for one in after.sessions if one.start in gone)
+
+
+def _unfuelled(session: SessionEntry) -> str:
+    asks = session.during_g
+    amount = "" if asks is None else f", and {asks.least or 0:.0f}-{asks.most or 0:.0f} g of carbohydrate suit it"
+    which = f"Session {session.number} ({session.effort} {session.kind}, {duration(session.minutes)})"
+    return f"{which} has no food or drink any more{amount}: go shorter or easier, or carry something all the same"
 
 
 def rules_lost(before: Plan, after: Plan) -> tuple[str, ...]:

@@ -60,9 +60,12 @@ def _entry(asked: Asked, entry: PlanDay) -> PlanDay:
     before = asked.day.entry
     meals = tuple(_as_it_was(meal, standing.meal) for meal, standing in zip(entry.meals, asked.day.meals, strict=True))
     gone = [meal for meal in before.meals if meal.number in asked.dropped]
+    unfuelled = {meal.time for meal in gone if meal.slot == "during"}
+    sessions = tuple(one.model_copy(update={"fuel": None}) if one.start in unfuelled else one for one in entry.sessions)
     skipped = [SkippedMeal(number=one.number, slot=one.slot, time=one.time, ends=one.ends) for one in gone]
     return entry.model_copy(
         update={
+            "sessions": sessions,
             "meals": meals,
             "skipped": tuple(sorted((*before.skipped, *skipped), key=lambda one: one.number)),
             "struck": asked.struck,

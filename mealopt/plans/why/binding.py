@@ -11,7 +11,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from mealopt.core.nutrients import LABELS, UNITS
+from mealopt.core.clock import on_the_clock
+from mealopt.core.nutrients import LABELS
+from mealopt.core.words import amount, number
 from mealopt.documents.plan import Plan
 from mealopt.milp.answer import Relaxation
 from mealopt.milp.highs import Highs
@@ -71,7 +73,8 @@ def binding_limits(plan: Plan, day: str | None, folder: Path | None, where: str 
     if not base.status.solved:
         return ()
     limits = limits_of(standing, problem)
-    found = (_bought(problem, base, limits[number]) for number in limits if abs(base.duals[number]) > NOUGHT)
+    anew = standing.entry.now is not None
+    found = (_bought(problem, base, one, anew=anew) for at, one in limits.items() if abs(base.duals[at]) > NOUGHT)
     return tuple(sorted((one for one in found if one is not None), key=lambda one: -one.buys))
 
 
@@ -100,14 +103,14 @@ def limits_of(standing: StandingDay, problem: Problem) -> dict[int, Limit]:
     terms = {entry.name for entry in families() if entry.is_term}
     parts = _parts(standing, problem)
     found = {}
-    for number, row in enumerate(problem.model.rows):
+    for at, row in enumerate(problem.model.rows):
         if row.name in parts:
             says, most, grams = parts[row.name]
-            found[number] = Limit(number, says, "g", STEPS["g"], STEPS["g"] / grams, most)
+            found[at] = Limit(at, says, "g", STEPS["g"], STEPS["g"] / grams, most)
         elif row.says and row.family not in NO_AMOUNTS | terms:
             step = _step(row)
             if step is not None:
-                found[number] = Limit(number, _said(row, standing), row.unit, step, step)
+                found[at] = Limit(at, _said(row, standing), row.unit, step, step)
     return found
 
 
@@ -118,11 +121,11 @@ def _parts(standing: StandingDay, problem: Problem) -> dict[str, tuple[str, floa
         meal = standing.meals[serving.slot.index].meal
         for place, part in enumerate(serving.parts):
             name = f"{serving.plate.dish.id}_{serving.slot.index}_{place}"
-            at = f"in {meal.dish} at {meal.time}"
-            for number, food in enumerate(part.foods):
+            at = f"in {meal.dish} at {on_the_clock(meal.time)}"
+            for nth, food in enumerate(part.foods):
                 most = food.choice.most_g
                 words = f"{food.choice.name} {at}: at most {most:g} g"
-                found[f"{name}_steps_{number}"] = (words, most, food.choice.step_g)
+                found[f"{name}_steps_{nth}"] = (words, most, food.choice.step_g)
             least, most = part.part.grams
             listed = " and ".join(food.choice.name for food in part.foods)
             found[f"{name}_most"] = (f"{listed} {at}: at most {most:g} g", most, 1.0)
@@ -135,7 +138,7 @@ def _said(row: Row, standing: StandingDay) -> str:
     for meal in standing.meals:
         dish_id, _, rest = row.says.partition(":")
         if dish_id == meal.plate.dish.id and row.name.startswith(f"{dish_id}_{meal.index}_"):
-            return f"{meal.meal.dish} at {meal.meal.time}:{rest}"
+            return f"{meal.meal.dish} at {on_the_clock(meal.meal.time)}:{rest}"
     return row.says
 
 
@@ -153,22 +156,22 @@ def eased(row: Row, side: str, by: float) -> Row:
     return replace(row, most=(row.most or 0.0) + by)
 
 
-def value_with(problem: Problem, number: int, row: Row) -> Relaxation:
+def value_with(problem: Problem, place: int, row: Row) -> Relaxation:
     """The day solved with another row in this one's place."""
     rows = list(problem.model.rows)
-    rows[number] = row
+    rows[place] = row
     return Highs(replace(problem.model, rows=rows)).relax()
 
 
-def _bought(problem: Problem, base: Relaxation, asked: Limit) -> Binding | None:
-    number = asked.number
-    row, dual = problem.model.rows[number], base.duals[number]
+def _bought(problem: Problem, base: Relaxation, asked: Limit, *, anew: bool = False) -> Binding | None:
+    """What easing it buys; None where that is nothing. anew: of a day that was planned anew."""
+    row, dual = problem.model.rows[asked.number], base.duals[asked.number]
     # Minimising, a least that binds has a dual above nought, a most one below.
     side = "least" if dual > 0 and row.least is not None else "most"
     limit = row.least if side == "least" else row.most
     if limit is None:
         return None
-    after = value_with(problem, number, eased(row, side, asked.in_row))
+    after = value_with(problem, asked.number, eased(row, side, asked.in_row))
     buys = base.objective - after.objective
     if not after.status.solved or buys < WORTH:
         return None
@@ -186,7 +189,7 @@ def _bought(problem: Problem, base: Relaxation, asked: Limit) -> Binding | None:
         moves=tuple(_moves(problem, base.values, after.values)),
         words="",
     )
-    return replace(found, words=_words(found, row, problem, base, after))
+    return replace(found, words=_words(found, row, problem, base, after, anew=anew))
 
 
 def _moves(problem: Problem, before: list[float], after: list[float]) -> Iterator[tuple[str, float, float]]:
@@ -197,20 +200,21 @@ def _moves(problem: Problem, before: list[float], after: list[float]) -> Iterato
             yield key, was, now
 
 
-def _words(found: Binding, row: Row, problem: Problem, base: Relaxation, after: Relaxation) -> str:
-    amount = f"{found.step:g} {_unit_words(found.unit)}"
+def _words(found: Binding, row: Row, problem: Problem, base: Relaxation, after: Relaxation, *, anew: bool) -> str:
+    much = f"{found.step:g} {_unit_words(found.unit)}"
     direction = "less" if found.side == "least" else "more"
     points = f"{'up to ' if found.up_to else ''}{found.buys:.2f} of the day's {found.penalty:.1f} points"
     gained = _gained(problem, base.values, after.values)
     why = f", mostly of {gained}" if gained else ""
     if found.unit == "share":
-        amount, direction = "a tenth of it", "more"
-    sentence = f"{found.says}: {amount} {direction} would buy {points}{why}"
+        much, direction = "a tenth of it", "more"
+    sentence = f"{found.says}: {much} {direction} would buy {points}{why}"
     if found.moves:
-        moved = ", ".join(f"{LABELS[key]} {was:,.0f} to {now:,.0f} {UNITS[key]}" for key, was, now in found.moves[:3])
-        sentence += f" ({moved})"
+        moved = [f"{LABELS[key]} {number(was)} to {amount(now, key)}" for key, was, now in found.moves
+                 if number(was) != number(now)]  # fmt: skip
+        sentence += f" ({', '.join(moved[:3])})" if moved else ""
     if not found.may_give:
-        sentence += f"; it stays: {_stays(row)}"
+        sentence += f"; it stays: {_stays(row, found.side, anew=anew)}"
     return sentence
 
 
@@ -218,13 +222,15 @@ def _unit_words(unit: str) -> str:
     return {"money": "of money"}.get(unit, unit)
 
 
-def _stays(row: Row) -> str:
+def _stays(row: Row, side: str, *, anew: bool) -> str:
     if row.family == "window before a session":
         return "it keeps the session easy on the gut"
     if row.family == "dish":
         return "without it the dish is another one"
     if row.family == "no repeats":
         return "it keeps one food from filling the day"
+    if side == "least":
+        return "the meal keeps three quarters of what was planned" if anew else "less would be no meal"
     return "it keeps the meal one that somebody finishes"
 
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from mealopt.core.clock import on_the_clock
 from mealopt.documents.plan import Plan
 from mealopt.menu.plates import Plate
 from mealopt.milp.answer import Answer, Status
@@ -216,7 +217,7 @@ def _words(found: WhyNot) -> tuple[str, ...]:
         words.append(f"what it costs most: {', '.join(worse)}")
     others = [change for change in found.changes if change.dish_before != change.dish_after]
     words += [
-        f"meal {one.number} at {one.time}: {one.dish_after or 'nothing'} in place of {one.dish_before}"
+        f"meal {one.number} at {on_the_clock(one.time)}: {one.dish_after or 'nothing'} in place of {one.dish_before}"
         for one in others
     ]
     same = [str(change.number) for change in found.changes if change not in others]
