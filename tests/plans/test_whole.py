@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from types import SimpleNamespace
 from typing import Any
 
@@ -132,8 +131,3 @@ def test_a_day_whose_session_is_off_stands_and_may_be_changed_again(evening_run:
     targets = {**off.days[0].targets, PROTEIN: band.model_copy(update={"most": (band.most or 0.0) + 40.0})}
     with pytest.raises(BadInput, match="its case gives"):
         check_whole(with_day(off, targets=targets), None, "plan.json")
-
-
-def test_the_example_of_the_page_stands() -> None:
-    path = Path(api.__file__).parent.parent / "ui" / "example_plan.json"
-    check_whole(api.read_plan(path), None, str(path))
