@@ -84,8 +84,6 @@ def _watch(days: int, seen: Seen) -> None:
 
 def why_no_dish(dish: str, menu: Menu, seen: Seen) -> str:
     """Why the days never chose this dish."""
-    if set(menu.dishes[dish].slots) == {"during"}:
-        return "for settled meals: in a session its fuel plan stands"
     if not seen.fits[dish]:
         return "never fits a meal: its slots, energy, kitchen or foods rule it out"
     if not seen.dealt[dish]:

@@ -64,8 +64,6 @@ def protein_per_kcal(plate: Plate) -> float:
 
 def misfit(plate: Plate, slot: Slot, protein_wanted: float) -> int:
     """How many of a slot's purposes the plate cannot serve: 0 to 2. protein_wanted: the day's grams per kcal."""
-    if slot.kind == "during":
-        return 0
     short = energy_within(plate, slot.limits) < ENERGY_SHARE * slot.energy_aim
     lean = slot.main and protein_per_kcal(plate) < PROTEIN_SHARE * protein_wanted
     return int(short) + int(lean)

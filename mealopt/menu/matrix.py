@@ -1,5 +1,7 @@
 """How many dishes there are for each slot and each way of eating, and how many there must be.
 
+In a session no dish is served: there the things to carry and the drinks of foods/carried.toml are counted.
+
 `python -m mealopt.menu.matrix` prints it.
 """
 
@@ -11,6 +13,7 @@ from dataclasses import dataclass
 from mealopt.core.filters import FoodFilter
 from mealopt.core.nutrients import FAT, FIBRE
 from mealopt.core.slots import KINDS, MAIN, Slot
+from mealopt.menu.carried import shipped_carried
 from mealopt.menu.cookable import measured, why_not
 from mealopt.menu.dishes import Dish, Menu, shipped_menu
 from mealopt.menu.plates import Larder, plate
@@ -46,7 +49,7 @@ class Line:
 
 
 LINES: dict[str, Line] = {
-    **{kind: Line((kind,)) for kind in KINDS},
+    **{kind: Line((kind,)) for kind in KINDS if kind != "during"},
     "main meal (lunch or dinner)": Line(("lunch", "dinner")),
     "main meal, 15 minutes or less": Line(MAIN, asked=lambda dish: dish.minutes <= 15),
     "main meal, keeps three days": Line(MAIN, asked=lambda dish: dish.fridge_days >= 3),
@@ -55,10 +58,14 @@ LINES: dict[str, Line] = {
     "before, fibre 2 g, fat 5 g": Line(("before",), tuple(_VERY_EARLY.items())),
 }
 
+#: The line of what is carried.
+IN_A_SESSION = "in a session: things and drinks"
+
 #: line -> column -> the fewest dishes that there must be.
 LEAST: dict[str, dict[str, int]] = {
     **{kind: dict.fromkeys(_SINGLE, 12) for kind in ("breakfast", "lunch", "dinner", "snack")},
-    **{kind: dict.fromkeys(_SINGLE, 10) for kind in ("before", "during", "after")},
+    **{kind: dict.fromkeys(_SINGLE, 10) for kind in ("before", "after")},
+    IN_A_SESSION: dict.fromkeys(EATERS, 10),
     "main meal (lunch or dinner)": {
         **dict.fromkeys(_SINGLE, 12),
         "vegan, gluten-free": 10,
@@ -92,13 +99,25 @@ def dishes_for(line: Line, eater: FoodFilter, menu: Menu) -> list[str]:
     return [dish.id for dish in menu.dishes.values() if _suits(dish, line, eater, larder)]
 
 
+def carried_for(eater: FoodFilter, menu: Menu) -> list[str]:
+    """Ids of the things to carry and the drinks that can be made for one way of eating."""
+    larder, carried = Larder(menu, eater), shipped_carried()
+    things = [
+        thing.id
+        for thing in carried.thing
+        if all(any(larder.choice(name) is not None for name in part.of) for part in thing.foods)
+    ]
+    return [*things, *(drink.id for drink in carried.drink if larder.choice(drink.parts[0]) is not None)]
+
+
 def matrix(menu: Menu | None = None) -> dict[str, dict[str, int]]:
     """Line -> column -> how many dishes there are; the shipped menu's where none is given."""
     menu = menu or shipped_menu()
-    return {
+    counts = {
         name: {column: len(dishes_for(line, eater, menu)) for column, eater in EATERS.items()}
         for name, line in LINES.items()
     }
+    return counts | {IN_A_SESSION: {column: len(carried_for(eater, menu)) for column, eater in EATERS.items()}}
 
 
 def table(counts: dict[str, dict[str, int]]) -> str:

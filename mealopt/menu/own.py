@@ -55,6 +55,11 @@ def own_menu(where: str, text: str, plain: bool = False) -> OwnMenu:
         place = f"{where}, [[dish]] {number} ({str(entry.get('id'))[:60]})"
         _foods_known(entry, place, foods, pantry)
         dish = checked_dish(entry, place, foods)
+        if "during" in dish.slots:
+            raise BadInput(
+                f"{place} slots: read 'during', and what is eaten in a session is packed by its fuel plan, no dish; "
+                'other slots are expected, and counts = ["session_food"] for a food of your own to carry'
+            )
         if dish.id in dishes:
             whose = "the program's dishes have" if dish.id in shipped.dishes else "this file has"
             raise BadInput(f"{place} id: read {dish.id!r}, which {whose} already; another id is expected")

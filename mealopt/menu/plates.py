@@ -186,8 +186,6 @@ def alike(one: Choice, other: Choice, grams: float) -> bool:
 
 def kitchen_allows(dish: Dish, slot: Slot) -> bool:
     """Whether the dish can be made, heated or taken along for this slot, in the minutes at hand."""
-    if slot.kind == "during":
-        return True
     if dish.minutes <= slot.minutes_most and (
         dish.heat == "none" or (slot.stove and dish.heat == "stove") or (slot.heat and dish.heat == "microwave")
     ):

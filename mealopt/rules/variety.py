@@ -47,7 +47,7 @@ def number_of_foods(problem: Problem) -> Iterator[Row]:
 def kitchen_minutes(problem: Problem) -> Iterator[Row]:
     """Charge a dish's minutes above the quickest that its slot allows (shape: no row)."""
     for slot in problem.slots:
-        if slot.settled is not None:
+        if slot.settled is not None or slot.kind == "during":
             continue
         quickest = problem.wishes.quickest.get(slot.kind, 0)
         for serving in problem.servings[slot.index]:

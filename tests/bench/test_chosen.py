@@ -15,7 +15,6 @@ def test_each_reason_is_told_apart() -> None:
     assert "always beyond" in why_no_dish("muesli", MENU, seen)
     seen.dealt["muesli"] = 2
     assert "others cost less" in why_no_dish("muesli", MENU, seen)
-    assert "fuel plan" in why_no_dish("long_day_bag", MENU, seen)
     assert why_no_food("coffee", MENU, seen) == "in no dish"
     assert "never on a plate" in why_no_food("oats, rolled", MENU, seen)
     seen.offered["oats, rolled"] = 5

@@ -12,15 +12,13 @@ MENU = shipped_menu()
 DISHES = list(MENU.dishes.values())
 MAINS = [dish for dish in DISHES if {"lunch", "dinner"} & set(dish.slots)]
 
-#: kcal that the largest plate may hold, by the slots that a dish is for (the design, section 9; in sessions: by hours).
-MOST_KCAL = {"main": 1200.0, "snack": 600.0, "after": 950.0, "during": 2200.0}
+#: kcal that the largest plate may hold, by the slots that a dish is for (the design, section 9).
+MOST_KCAL = {"main": 1200.0, "snack": 600.0, "after": 950.0}
 
 
 def most_kcal(dish: Dish) -> float:
     """What the design lets one plate of this dish hold."""
     slots = set(dish.slots)
-    if "during" in slots:
-        return MOST_KCAL["during"]
     if {"breakfast", "lunch", "dinner"} & slots:
         return MOST_KCAL["main"]
     return MOST_KCAL["after" if "after" in slots else "snack"]

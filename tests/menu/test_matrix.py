@@ -16,7 +16,6 @@ COOKED = [
     ("breakfast", "vegan"),
     ("snack", "vegan"),
     ("after", "vegan"),
-    ("during", "gluten-free"),
     ("breakfast, fibre 4 g, fat 10 g", "omnivore"),
     ("before, fibre 4 g, fat 10 g", "vegan"),
     ("before, fibre 4 g, fat 10 g", "the same, no soy, no nuts"),

@@ -89,10 +89,11 @@ def test_an_own_dish_stands_beside_the_others() -> None:
         ('"black beans"', {"minutes": -1}, "minutes: "),
         ('"black beans"', {"colour": "red"}, "colour: "),
         ('"black beans"', {"slots": ["brunch"]}, "'brunch' is not one of"),
+        ('"black beans"', {"slots": ["during"]}, "packed by its fuel plan"),
         ('"black beans"', {"energy": [1900, 2000]}, "energy: holds at most"),
         ('"black beans"', {"name": "rice with {nuts}"}, "names no component"),
     ],
-    ids=["food", "id", "minutes", "key", "slot", "energy", "role"],
+    ids=["food", "id", "minutes", "key", "slot", "in a session", "energy", "role"],
 )
 def test_an_own_dish_is_checked_as_the_shipped_ones_are(beans: str, changed: dict[str, Any], says: str) -> None:
     with pytest.raises(BadInput, match=says) as raised:
