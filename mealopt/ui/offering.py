@@ -89,10 +89,6 @@ def _found(state: State, entry: PlanDay, meal: Meal, look: Look) -> None:
     what = look.food or meal.dish
     with st.container(border=True, key=f"offers {entry.day} {meal.number}"):
         st.markdown(f"**Instead of {plain(what)}**")
-        if state.offers is not None and not state.offers:
-            st.markdown(
-                f"In {OFFER_SECONDS:.0f} seconds nothing was found that keeps each limit of the meal and the day."
-            )
         for place, offer in enumerate(state.offers or ()):
             _offer(entry, look, place, offer, state.without_numbers)
         _named(entry, look)

@@ -62,7 +62,7 @@ def test_from_another_mass_to_a_day_that_is_changed(visit: Visit, width: int, th
     page.get_by_text(re.compile("^Instead of ")).wait_for()
     settle(page)
     offers = page.locator("[class*='st-key-take']").get_by_role("button")
-    none = page.get_by_text(re.compile("nothing was found"))
+    none = page.get_by_role("alert")
     until(page, lambda: offers.count() + none.count() > 0, "offers, or that there are none")
     taken = offers.first.inner_text() if offers.count() else ""
     if taken:

@@ -115,7 +115,7 @@ def test_a_food_that_is_named_comes_in_as_the_command_has_it(part: Open) -> None
         if item.food == one
     )  # fmt: skip
     page = put(page, lambda now: replace(now, looking=Look("mon", meal, out), offers=()))
-    assert "nothing was found" in text(page)
+    assert f"Instead of {out}" in text(page)
     field(page.selectbox, "Food").select(into)  # type: ignore[attr-defined]
     finished(press(page, "Put it in"))
     asked = api.swap(plan, meal, out, into, day="mon", seconds=8)
