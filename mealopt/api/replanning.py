@@ -34,17 +34,8 @@ def replan(
     Where the day's numbers can no longer be met, it comes as near as it can, and the result says how near. Raises
     BadInput, Refused; OutOfTime; Unplannable where a meal cannot be served at all.
     """
+    from mealopt.plans.replan.events import read_events
     from mealopt.plans.replan.replan import replan_day
 
-    return replan_day(
-        plan,
-        now,
-        day=day,
-        ate=ate,
-        skipped=skipped,
-        session_off=session_off,
-        session=session,
-        folder=None if folder is None else Path(folder),
-        seconds=seconds,
-        where=where,
-    )
+    events = read_events(now, ate, skipped, session_off, session)
+    return replan_day(plan, events, day, None if folder is None else Path(folder), seconds, where)

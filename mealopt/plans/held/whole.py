@@ -58,7 +58,7 @@ def check_whole(plan: Plan, folder: Path | None, where: str) -> Menu:
     broken = recheck_plan(plan, table, menu.pantry, own_table(menu))
     if broken:
         more = f" (and {len(broken) - 1} more)" if len(broken) > 1 else ""
-        raise BadInput(f"{where}: this plan does not hold what it says: {broken[0]}{more}")
+        raise BadInput(f"{where}: this plan does not hold what it says: {broken[0]}{more}: {ANEW}")
     for entry in plan.days:
         case_of(plan, entry, folder, where)
     return menu

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from mealopt.core.clock import clock, minutes_of
@@ -114,7 +115,11 @@ class Events:
 
 
 def read_events(
-    now: str, ate: tuple[str, ...], skipped: tuple[int, ...], off: tuple[int, ...], sessions: tuple[str, ...]
+    now: str,
+    ate: Sequence[str] = (),
+    skipped: Sequence[int] = (),
+    off: Sequence[int] = (),
+    sessions: Sequence[str] = (),
 ) -> Events:
     """All of it from words. Raises BadInput."""
     for name, given in (("--ate", ate), ("--skipped", skipped), ("--session-off", off), ("--session", sessions)):

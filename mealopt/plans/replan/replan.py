@@ -18,7 +18,7 @@ from mealopt.plans.own import case_menu, own_table
 from mealopt.plans.replan.anew import Asked, DayAnew, band_of, pose_anew, with_case_numbers
 from mealopt.plans.replan.changed import ChangedDay, changed_day, check_now
 from mealopt.plans.replan.document import day_entry, rest_meals, with_day, written_day
-from mealopt.plans.replan.events import Events, read_events
+from mealopt.plans.replan.events import Events
 from mealopt.plans.replan.happened import Happened, what_happened
 from mealopt.plans.replan.off import Off, off_bands, off_own
 from mealopt.plans.replan.options import options_of
@@ -60,24 +60,15 @@ class Replanned:
 
 
 def replan_day(
-    plan: Plan,
-    now: str,
-    *,
-    day: str | None = None,
-    ate: Sequence[str] = (),
-    skipped: Sequence[int] = (),
-    session_off: Sequence[int] = (),
-    session: Sequence[str] = (),
-    folder: Path | None = None,
-    seconds: float = 10.0,
-    where: str = "the plan",
+    plan: Plan, events: Events, day: str | None, folder: Path | None, seconds: float, where: str
 ) -> Replanned:
     """What is past is as eaten, the rest is planned anew, and as little of it changes as need be.
 
-    Raises BadInput, Refused, OutOfTime; Unplannable where a meal cannot be served at all.
+    day: of a week's plan, None for its only one. folder: that of the case file. seconds: by the clock, reading and
+    rechecking counted. where: the words that a refusal of the plan begins with. Raises BadInput, Refused, OutOfTime;
+    Unplannable where a meal cannot be served at all.
     """
     start = time.perf_counter()
-    events = read_events(now, tuple(ate), tuple(skipped), tuple(session_off), tuple(session))
     entry = with_case_numbers(plan_entry(plan, day, where))
     check_whole(plan, folder, where)
     case = case_from_dict(plan.case, f"{where}, case").beside(folder)
