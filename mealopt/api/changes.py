@@ -53,7 +53,7 @@ def swap(
     dish, or a food with its grams ("rice, white=200g"). dish: the whole dish is swapped. hold: numbers of meals that
     stay as they are; drop: of meals that are skipped, the others meeting the day's numbers. day: of a week. folder: of
     the case file, where it names own foods. fresh: plan the whole day anew with these wishes. where: what a refusal
-    begins with.
+    begins with. seconds: of work; a busy machine takes longer by the clock.
 
     The plan is rechecked first, and so is the answer. Raises BadInput; Refused; Unplannable with what clashes;
     OutOfTime; BrokenPlan.

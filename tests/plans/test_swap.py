@@ -201,7 +201,7 @@ def test_a_session_without_its_food_is_told(vegan_run: Plan) -> None:
     """What was to be eaten in a long run is dropped: that is said with what suits it, its sheet goes, and a replan does
     not bring it back."""
     (fuel,) = [one for one in vegan_run.days[0].meals if one.slot == "during"]
-    done = api.swap(vegan_run, None, drop=[fuel.number], seconds=30, fresh=True)
+    done = api.swap(vegan_run, None, drop=[fuel.number], seconds=3, fresh=True)
     assert any("Session 1" in words and "g of carbohydrate suit it" in words for words in done.told)
     assert done.day.sessions[0].fuel is None
     assert api.recheck(done.plan) == []

@@ -44,7 +44,7 @@ SECONDS, OFFERS_SECONDS = 5.0, 2.0
 @click.option(
     "--seconds",
     type=Between(0.0, 3600.0, min_open=True),
-    help=f"Time to solve in; {SECONDS:g} without it, and {OFFERS_SECONDS:g} for all offers.",
+    help=f"Seconds of work to solve in; {SECONDS:g} without it, and {OFFERS_SECONDS:g} for all offers.",
 )
 @click.option("--case-folder", metavar="FOLDER", help="Where the case file lies, if it names foods of your own.")
 def swap(

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from mealopt.errors import OutOfTime
 from mealopt.menu.plates import Plate
+from mealopt.milp.effort import SLOWEST, after
 from mealopt.plans.day.pose import PosedDay
 from mealopt.plans.day.solve import NothingFits, SolvedDay, solve_posed
 from mealopt.plans.held.standing import StandingDay
@@ -26,8 +28,14 @@ def fresh_day(day: StandingDay, aims: Sequence[Aim]) -> PosedDay:
 
 
 def planned_fresh(day: StandingDay, aims: Sequence[Aim], gap: float, seconds: float) -> SolvedDay | NothingFits:
-    """That day solved. Raises OutOfTime, KeyboardInterrupt as planning does."""
-    return solve_posed(fresh_day(day, aims), gap, seconds)
+    """That day solved. seconds: of work. Raises OutOfTime, KeyboardInterrupt as planning does."""
+    ended = after(seconds)
+    try:
+        return solve_posed(fresh_day(day, aims), gap, SLOWEST * seconds, stop=ended)
+    except KeyboardInterrupt:
+        if not ended():
+            raise
+        raise OutOfTime("no plan was found in the time; give it more with --seconds") from None
 
 
 def _plates(day: StandingDay, aim: Aim) -> list[Plate]:

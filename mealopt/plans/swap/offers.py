@@ -13,6 +13,7 @@ from pathlib import Path
 
 from mealopt.documents.plan import Plan
 from mealopt.errors import OutOfTime, Unplannable
+from mealopt.milp.effort import spent
 from mealopt.plans.day.least import hopeless
 from mealopt.plans.day.solve import NothingFits
 from mealopt.plans.held.standing import StandingDay, standing_day
@@ -55,15 +56,15 @@ def offered(
     seconds: float = 2.0,
     where: str = "the plan",
 ) -> tuple[Offer, ...]:
-    """Up to so many replacements, as many as the time allows, one at least.
+    """Up to so many replacements, as many as the time allows, one at least. seconds: of work, reading it counted.
 
     Raises BadInput, Refused; Unplannable with what clashes where nothing may come; OutOfTime where the time ended
     before the first.
     """
-    start = time.perf_counter()
+    start, begun = time.perf_counter(), spent()
     standing = standing_day(plan, day, folder, where)
     wanted = asked(standing, wishes)
-    levels = Levels(wanted.day, wanted.aims, start + SOLVING * seconds)
+    levels = Levels(wanted.day, wanted.aims, begun + SOLVING * seconds)
     found = _answers(levels) if levels.ready() else []
     if not found:
         raise _none(wanted, levels, seconds)
@@ -74,7 +75,7 @@ def _none(wanted: Asked, levels: Levels, seconds: float) -> Unplannable | OutOfT
     """Why nothing is offered: that nothing may come, and what stands in its way, or that time ended first."""
     day = fresh_day(wanted.day, wanted.aims)
     empty = tuple(day.slots[index].label for index in levels.impossible())
-    ended = levels.end - time.perf_counter() < ENOUGH or not levels.sure
+    ended = levels.left < ENOUGH or not levels.sure
     if not empty and ended and not hopeless(day):
         return OutOfTime(f"nothing was found in {seconds:g} s that may come instead; give it more with --seconds")
     return clash(wanted, NothingFits(day, empty), FOR_A_REASON)
@@ -87,13 +88,13 @@ def _answers(levels: Levels) -> list[Tried]:
     """
     found: dict[tuple[str, frozenset[str]], Tried] = {}
     for plate, food in candidates(levels):
-        if levels.end - time.perf_counter() < ENOUGH:
+        if levels.left < ENOUGH:
             break
         tried = try_one(levels, plate, food)
         if tried is not None:
             key = tried.dish, tried.came
             found[key] = min(tried, found.get(key, tried), key=lambda one: one.rank)
-    if not found and levels.end - time.perf_counter() >= ENOUGH:
+    if not found and levels.left >= ENOUGH:
         least = levels.least()
         return [] if least is None else [tried_of(levels, least)]
     return sorted(found.values(), key=lambda one: one.rank)

@@ -1,12 +1,15 @@
-"""The search for the swap that changes least: by number of changed foods, each level solved or refuted."""
+"""The search for the swap that changes least: by number of changed foods, each level solved or refuted.
+
+Seconds are of work (`milp.effort`), so that a busy machine finds what an idle one does.
+"""
 
 from __future__ import annotations
 
-import time
 from dataclasses import dataclass, field, replace
 
 from mealopt.menu.plates import Plate
 from mealopt.milp.answer import Answer, Status
+from mealopt.milp.effort import SLOWEST, after, spent
 from mealopt.milp.highs import Highs
 from mealopt.milp.stages import solve_in_stages
 from mealopt.plans.held.standing import ALL, StandingDay
@@ -51,7 +54,7 @@ class Least:
 
 @dataclass(slots=True)
 class Levels:
-    """The levels of one wish. refuted: levels below this were shown to hold nothing. sure: no level was cut short."""
+    """The levels of one wish. end: of the work that is spent on them. sure: no level was cut short."""
 
     day: StandingDay
     aims: tuple[Aim, ...]
@@ -59,6 +62,11 @@ class Levels:
     nearby: list[Nearby] = field(default_factory=list)
     fewest: list[int] = field(default_factory=list)
     sure: bool = True
+
+    @property
+    def left(self) -> float:
+        """Seconds of work that are left."""
+        return self.end - spent()
 
     def ready(self) -> bool:
         """Look up how near each meal can stay; False where one of them can be nothing at all."""
@@ -75,10 +83,9 @@ class Levels:
         """The answer of the lowest level that has one; None where time ended first, or nothing was found."""
         start = sum(self.fewest)
         for changes in range(start, start + LEVELS):
-            left = self.end - time.perf_counter()
-            if left <= 0.02:
+            if self.left <= 0.02:
                 return None
-            found = self.at(changes, left)
+            found = self.at(changes, self.left)
             if found is not None or not self.sure:
                 return found
         return None
@@ -119,11 +126,15 @@ def near_options(levels: Levels, more: int) -> tuple[tuple[Plate, ...], ...]:
 
 
 def solved(built: Level, close: float, seconds: float) -> Answer:
-    """A level solved to within so many grams. Where plates are to be chosen, that is done before their amounts."""
+    """A level solved to within so many grams. Where plates are to be chosen, that is done before their amounts.
+
+    seconds: of work.
+    """
     groups = [[one.served for one in options] for options in built.problem.servings]
     if all(len(group) == 1 for group in groups):
-        return Highs(built.problem.model).solve(1e-9, seconds, gap_absolute=close)
-    return solve_in_stages(built.problem.model, groups, close / FLOOR_G, FLOOR_G, seconds)
+        return Highs(built.problem.model).solve(1e-9, SLOWEST * seconds, gap_absolute=close, effort=seconds)
+    clock, ended = SLOWEST * seconds, after(seconds)
+    return solve_in_stages(built.problem.model, groups, close / FLOOR_G, FLOOR_G, clock, stop=ended)
 
 
 def found_at(built: Level, answer: Answer, sure: bool) -> Least:

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from mealopt.documents.plan import Plan, PlanDay
 from mealopt.errors import OutOfTime
+from mealopt.milp.effort import spent
 from mealopt.milp.highs import version
 from mealopt.plans.day.least import hopeless
 from mealopt.plans.day.solve import NothingFits, SolvedDay
@@ -77,26 +78,28 @@ def swapped(
 ) -> Swapped:
     """The plan with these wishes met. fresh: plan the day anew with them instead of changing least.
 
+    seconds: of work, reading the plan counted, so that a busy machine finds what an idle one does; it takes longer by
+    the clock, at most `milp.effort.SLOWEST` times as long.
     Raises BadInput (bad wishes, a wrong plan), Refused, Unplannable with what clashes, OutOfTime, BrokenPlan.
     """
-    start = time.perf_counter()
+    start, end = time.perf_counter(), spent() + seconds
     standing = standing_day(plan, day, folder, where)
     wanted = asked(standing, wishes)
-    least = None if fresh else _least(wanted, start, seconds)
+    least = None if fresh else _least(wanted, end, seconds)
     if least is not None:
         return swapped_from(standing, wanted, found_least(wanted, least, start), least)
-    return swapped_from(standing, wanted, _found_fresh(wanted, start + seconds, start, fresh), None)
+    return swapped_from(standing, wanted, _found_fresh(wanted, end, start, fresh), None)
 
 
-def _least(wanted: Asked, start: float, seconds: float) -> Least | None:
-    levels = Levels(wanted.day, wanted.aims, start + LEVELS_SHARE * seconds)
+def _least(wanted: Asked, end: float, seconds: float) -> Least | None:
+    """The answer that changes least. end: of the work, of which there are so many seconds in all."""
+    levels = Levels(wanted.day, wanted.aims, end - (1 - LEVELS_SHARE) * seconds)
     if not levels.ready():
         return None
     found = another_dish(levels) if any(aim.whole for aim in wanted.aims) else None
     found = found or levels.least()
     if found is None:
-        left = seconds - (time.perf_counter() - start)
-        found = levels.staying(MORE, STAYING_SHARE * left)
+        found = levels.staying(MORE, STAYING_SHARE * (end - spent()))
     return found
 
 
@@ -141,7 +144,7 @@ def found_least(wanted: Asked, least: Least, start: float) -> Found:
 
 
 def _found_fresh(wanted: Asked, end: float, start: float, by_wish: bool) -> Found:
-    left = end - time.perf_counter()
+    left = end - spent()
     try:
         solved: SolvedDay | NothingFits = planned_fresh(wanted.day, wanted.aims, FRESH_GAP, max(left, LEAST_FRESH))
     except OutOfTime:
@@ -150,7 +153,7 @@ def _found_fresh(wanted: Asked, end: float, start: float, by_wish: bool) -> Foun
             raise
         solved = NothingFits(fresh_day(wanted.day, wanted.aims), ())
     if isinstance(solved, NothingFits):
-        raise clash(wanted, solved, max(end - time.perf_counter(), LEAST_FRESH))
+        raise clash(wanted, solved, max(end - spent(), LEAST_FRESH))
     answer = solved.answer
     penalty = sum(solved.problem.shares(answer.values).values())
     says = (

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
@@ -17,6 +16,9 @@ NEAR = 3
 
 #: Other dishes that are looked at where the whole dish is swapped, by their place on the card.
 DISHES = 60
+
+#: Seconds of work that one replacement gets at least, once it is begun.
+BLINK = 0.02
 
 #: The least penalty is looked for among so many dishes that leave all else as it is.
 ENOUGH_DISHES = 3
@@ -67,7 +69,7 @@ def another_dish(levels: Levels) -> Least | None:
     """
     found: list[Tried] = []
     for plate, _ in candidates(levels):
-        if time.perf_counter() > levels.end or len(found) == ENOUGH_DISHES:
+        if levels.left <= 0 or len(found) == ENOUGH_DISHES:
             break
         tried = try_one(levels, plate, None)
         if tried is not None and tried.least.changes == sum(levels.fewest) and tried.least.grams < NOUGHT_G:
@@ -87,7 +89,7 @@ def try_one(levels: Levels, plate: Plate, come: str | None) -> Tried | None:
         foods = (food for serving in built.problem.servings[index] for food in serving.foods)
         used = tuple((food.used, 1.0) for food in foods if food.choice.name == come)
         built.problem.model.rows.append(Row("this_food", used, least=1.0, says=f"{come} comes"))
-    answer = solved(built, NEAR_G, levels.end - time.perf_counter())
+    answer = solved(built, NEAR_G, max(levels.left, BLINK))
     return None if not answer.values else tried_of(levels, found_at(built, answer, sure=False))
 
 
