@@ -62,16 +62,21 @@ def groceries_after(
     return shop_after(before, after, menu, have, shops=shops, prices=listed, people=people)
 
 
-def read_have(source: str | Path) -> dict[str, float]:
-    """Food -> grams as bought that are at home, from a file (a Path) or from text, one food a line: "oats=400g".
+def read_have(*sources: str | Path) -> dict[str, float]:
+    """Food -> grams as bought that are at home, from files (a Path) and texts, one food a line: "oats=400g", or with
+    the last day on which it can be eaten: "milk=300g by 2027-03-16".
 
-    Raises BadInput.
+    Amounts of one name are added. Raises BadInput.
     """
     from mealopt.files import read_text
-    from mealopt.plans.groceries.have import have_from_text
+    from mealopt.plans.groceries.have import AtHome, have_from_text
 
-    text, where = (read_text(source), str(source)) if isinstance(source, Path) else (source, "at home")
-    return have_from_text(text, where)
+    found: dict[str, list[float]] = {}
+    for source in sources:
+        text, where = (read_text(source), str(source)) if isinstance(source, Path) else (source, "at home")
+        for food, grams in have_from_text(text, where).items():
+            found.setdefault(food, []).append(grams)
+    return {food: AtHome.of(amounts) for food, amounts in found.items()}
 
 
 def groceries_csv(shopping: Shopping) -> str:

@@ -116,6 +116,7 @@ class Problem:
         self.own_limits = own_limits
         self.model = Model()
         self.costs: dict[str, list[Term]] = {}
+        self.never_split: list[int] = []
         self.servings: tuple[tuple[Serving, ...], ...] = tuple(
             tuple(self._serving(slot, plate) for plate in fitting) for slot, fitting in zip(slots, plates, strict=True)
         )
@@ -197,14 +198,15 @@ class Problem:
         return column
 
     def decisive(self) -> list[int]:
-        """Columns of foods that cost something themselves, or that somebody prefers: no stage should split them."""
+        """Columns of foods that cost something themselves, or that somebody prefers, and whatever a rule of the week
+        has put into `never_split`: no stage should split them."""
         wanted = self.wishes.prefer
         return [
             food.used
             for serving in self.all_servings
             for food in serving.foods
             if food.used != serving.served and (self.model.cost[food.used] > 0 or food.choice.name in wanted)
-        ]
+        ] + self.never_split
 
     def shares(self, values: list[float]) -> dict[str, float]:
         """Each term's share of the penalty at these column values, in points."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -112,3 +113,55 @@ def test_plain_data_holds_everything() -> None:
     assert [line["food"] for line in data["lines"]] == [line.food for line in shopping.lines]
     assert {"total_price", "unpriced", "people", "portion", "cautions", "invented"} <= set(data)
     assert all({"food", "grams", "keeps"} <= set(one) for one in data["left"])
+
+
+def test_what_keeps_a_few_days_has_its_last_day_in_the_file() -> None:
+    plan = plan_of(WEEK | {"sat": [Eaten([("spinach, raw", 60), ("apple", 182)])]})
+    text = api.left_over(shop_for(plan, MENU, shops=2))
+    kept = {one.food: one for one in shop_for(plan, MENU, shops=2).left if one.keeps_days}
+    dated = [one for one in kept.values() if one.by]
+    assert dated
+    for one in dated:
+        assert f"{one.food} = {one.grams:.10g} g by {one.by}" in text
+    assert all(len(one.by) == 3 for one in dated), "a plan without dates says a day of the week"
+
+
+def test_food_at_home_is_not_eaten_after_its_last_day() -> None:
+    plan = plan_of({"mon": [Eaten([("spinach, raw", 60)])], "thu": [Eaten([("spinach, raw", 60)])]})
+    fresh = shop_for(plan, MENU, api.read_have("spinach, raw=200g by fri"))
+    assert (fresh.lines[0].at_home_g, fresh.lines[0].packs) == (200, 0)
+    old = shop_for(plan, MENU, api.read_have("spinach, raw=200g by tue"))
+    needed = sum(item.as_bought_g for item in plan.days[0].meals[0].items)
+    assert old.lines[0].at_home_g == pytest.approx(needed, abs=0.11)
+    assert old.lines[0].packs == 1
+    assert any("past its last day" in words and "spinach" in words for words in old.cautions)
+
+
+def test_food_past_its_date_when_the_plan_begins_is_left_out() -> None:
+    plan = plan_of({"mon": [Eaten([("oats, rolled", 40)])]})
+    dated = plan.model_copy(update={"days": tuple(d.model_copy(update={"date": date(2027, 3, 15)}) for d in plan.days)})
+    gone = shop_for(dated, MENU, api.read_have("oats, rolled=400g by 2027-03-14"))
+    assert (gone.lines[0].at_home_g, gone.lines[0].packs) == (0, 1)
+    assert shop_for(dated, MENU, api.read_have("oats, rolled=400g by 2027-03-15")).lines[0].packs == 0
+
+
+def test_fresh_food_from_home_is_not_carried_into_another_week() -> None:
+    plan = plan_of({"mon": [Eaten([("oats, rolled", 40)])], "sun": [Eaten([("chicken breast", 100)])]})
+    left = {
+        one.food: one.keeps for one in shop_for(plan, MENU, {"chicken breast": 900, "salmon": 300, "oats": 500}).left
+    }
+    assert left["chicken breast"] is False
+    assert left["salmon fillets"] is False
+    assert left["oats, rolled"] is True
+
+
+@pytest.mark.parametrize("text", ["milk=300g by never", "milk=300g by 2027-13-40", "milk=300g by"])
+def test_a_last_day_that_is_none_is_refused(text: str) -> None:
+    with pytest.raises(BadInput):
+        api.read_have(text)
+
+
+def test_the_earliest_last_day_holds_for_all_of_a_food() -> None:
+    found = api.read_have("milk=300g by 2027-03-16", "milk=200g by 2027-03-18\nmilk=100g")
+    assert found["milk"] == 600
+    assert getattr(found["milk"], "by", "") == "2027-03-16"

@@ -71,9 +71,4 @@ def groceries(
 
 def _at_home(given: tuple[str, ...]) -> dict[str, float]:
     """Food -> grams, of all that was given: a food with its grams, or a file of them. Raises BadInput."""
-    found: dict[str, float] = {}
-    for entry in given:
-        named = "=" in entry and not Path(entry).is_file()
-        for food, grams in api.read_have(entry if named else Path(entry)).items():
-            found[food] = found.get(food, 0.0) + grams
-    return found
+    return api.read_have(*(entry if "=" in entry and not Path(entry).is_file() else Path(entry) for entry in given))

@@ -96,8 +96,13 @@ def text_of(shopping: Shopping) -> str:
 
 def left_text(shopping: Shopping) -> str:
     """What remains and keeps, one food a line, as it is read again; what does not keep stands in notes."""
-    lines = [f"# At home after {_flat(shopping.title)}, grams as bought."]
-    lines += [f"{_flat(one.food)} = {one.grams:.10g} g" for one in shopping.left if one.keeps]
+    lines = [
+        f"# At home after {_flat(shopping.title)}, grams as bought. by: the last day on which it can be eaten.",
+        "# Look at each before you count on it: smell, mould and the date on the pack decide.",
+    ]
+    lines += [
+        f"{_flat(one.food)} = {one.grams:.10g} g{one.by and f' by {one.by}'}" for one in shopping.left if one.keeps
+    ]
     lines += [f"# does not keep: {_flat(one.food)}, {one.grams:.10g} g" for one in shopping.left if not one.keeps]
     return "\n".join(lines) + "\n"
 

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from datetime import date
 
+from mealopt.core.clock import DAYS
 from mealopt.errors import BadInput
 from mealopt.table.find import nearest_names, plain
 from mealopt.table.packs import sold
@@ -14,17 +16,42 @@ from mealopt.table.pantry import Pantry
 #: Nobody has more of a food at home, g.
 MOST_G = 1_000_000.0
 
-_GRAMS = re.compile(r"(\d+(?:\.\d+)?|\.\d+) *(g|kg)", re.ASCII)
-_EXPECTED = 'a food and its weight as bought is expected, like "oats, rolled=400g"'
+_GRAMS = re.compile(r"(\d+(?:\.\d+)?|\.\d+) *(g|kg)(?:,? +by +(\S+))?", re.ASCII)
+_EXPECTED = (
+    'a food and its weight as bought is expected, like "oats, rolled=400g", or with the last day on which it can be '
+    'eaten, "spinach, raw=200g by 2027-03-16" or "by tue"'
+)
 
 
-def have_from_text(text: str, where: str) -> dict[str, float]:
-    """Food -> grams as bought, as named: one a line, "oats, rolled = 400 g"; lines that start with # are notes.
+class AtHome(float):
+    """Grams as bought that are at home. by: the last day on which they can be eaten, as a date ("2027-03-16") or a day
+    of the week ("tue"); "" where nobody said.
+    """
+
+    by: str
+
+    def __new__(cls, grams: float, by: str = "") -> AtHome:
+        """So many grams, to be eaten by a day."""
+        made = super().__new__(cls, grams)
+        made.by = by
+        return made
+
+    @classmethod
+    def of(cls, amounts: Iterable[float]) -> AtHome:
+        """Amounts of one food together: the earliest of their last days holds for all of it."""
+        found = list(amounts)
+        days = sorted(by for one in found if (by := getattr(one, "by", "")))
+        return cls(math.fsum(found), days[0] if days else "")
+
+
+def have_from_text(text: str, where: str) -> dict[str, AtHome]:
+    """Food -> grams as bought, as named: one a line, "oats, rolled = 400 g" or "milk = 300 g by tue"; lines that start
+    with # are notes.
 
     Amounts of one name are added. Raises BadInput with where, and the line where there are several.
     """
     lines = text.removeprefix("\ufeff").splitlines()
-    amounts: dict[str, list[float]] = {}
+    amounts: dict[str, list[AtHome]] = {}
     for number, line in enumerate(lines, start=1):
         if not line.strip() or line.lstrip().startswith("#"):
             continue
@@ -37,11 +64,22 @@ def have_from_text(text: str, where: str) -> dict[str, float]:
         if not grams <= MOST_G:
             read = f"{amount.strip()[:40]} of {name[:60]}"
             raise BadInput(f"{place}: read {read}; at most {MOST_G / 1000:g} kg is allowed")
-        amounts.setdefault(name, []).append(grams)
-    return {name: math.fsum(found) for name, found in amounts.items()}
+        amounts.setdefault(name, []).append(AtHome(grams, _last_day(found[3] or "", place)))
+    return {name: AtHome.of(found) for name, found in amounts.items()}
 
 
-def known_have(have: Mapping[str, float], pantry: Pantry, planned: Mapping[str, str]) -> dict[str, float]:
+def _last_day(word: str, place: str) -> str:
+    if not word or word in DAYS:
+        return word
+    try:
+        return date.fromisoformat(word).isoformat()
+    except ValueError:
+        raise BadInput(
+            f"{place}: by: read {word[:40]!r}; a date like 2027-03-16 or a day ({', '.join(DAYS)}) is expected"
+        ) from None
+
+
+def known_have(have: Mapping[str, float], pantry: Pantry, planned: Mapping[str, str]) -> dict[str, AtHome]:
     """The shop's name of a thing -> grams at home.
 
     A food may be named as the pantry, the shop or a dish names it. planned: pantry name -> shop's name of the plan's
@@ -58,7 +96,7 @@ def known_have(have: Mapping[str, float], pantry: Pantry, planned: Mapping[str, 
         if len(meant) != 1:
             raise BadInput(f"at home: {_which(name, things, pantry)}")
         found.setdefault(next(iter(meant)), []).append(grams)
-    return {thing: math.fsum(amounts) for thing, amounts in found.items()}
+    return {thing: AtHome.of(amounts) for thing, amounts in found.items()}
 
 
 def _names(pantry: Pantry, planned: Mapping[str, str]) -> dict[str, set[str]]:

@@ -38,15 +38,18 @@ def packs_in_use(part: Part, pack_g: float) -> list[Pack]:
     return [packs[number] for number in sorted(packs)]
 
 
-def left_of(thing: Thing, parts: Sequence[Part], shops: Shops, last: int) -> Left | None:
-    """What remains of a thing; None where nothing does. last: the place of the plan's last day."""
+def left_of(thing: Thing, parts: Sequence[Part], shops: Shops, last: int, from_home: int | None) -> Left | None:
+    """What remains of a thing; None where nothing does. last: the place of the plan's last day.
+
+    from_home: days after it that what was at home keeps, None where its age is not known.
+    """
     grams = math.fsum(part.left_g for part in parts)
     whole = tenth_down(grams)
     if whole <= TRIFLE * thing.pack_g:
         return None
     bought = [part for part in parts if part.packs]
     if not bought:
-        return Left(thing.food, thing.name, whole, False, None)
+        return Left(thing.food, thing.name, whole, False, from_home)
     newest = bought[-1]
     in_use = packs_in_use(newest, thing.pack_g)
     until = shops.bought(newest.shop) + thing.keeps_days

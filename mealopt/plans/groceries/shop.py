@@ -11,7 +11,8 @@ from mealopt.documents.plan import Grocery, Plan
 from mealopt.errors import BadInput
 from mealopt.menu.dishes import Menu
 from mealopt.plans.day.document import OATS, READ_LABELS
-from mealopt.plans.groceries.have import known_have
+from mealopt.plans.groceries.dates import days_more, in_time, last_place, with_dates
+from mealopt.plans.groceries.have import AtHome, known_have
 from mealopt.plans.groceries.household import OTHERS, Household, household_of
 from mealopt.plans.groceries.left import left_of, spoilt
 from mealopt.plans.groceries.listing import by_food, lines_of
@@ -19,6 +20,7 @@ from mealopt.plans.groceries.needs import OWN_AISLE, Thing, day_at, is_past, pla
 from mealopt.plans.groceries.shopping import Left, Shopping
 from mealopt.plans.groceries.shops import Part, Shops, choose_shops
 from mealopt.plans.own import menu_cautions
+from mealopt.table.packs import sold
 from mealopt.table.prices import CURRENCY, PackPrice, shipped_price_list
 
 #: Most who are cooked for, as in the case file.
@@ -50,7 +52,8 @@ def shop_for(
         raise BadInput(f"people: read {people}; 1 to {MOST_PEOPLE} is allowed")
     household = household_of(plan, people)
     things = things_of(plan, menu.pantry, household.times)
-    at_home = known_have(have or {}, menu.pantry, {name: thing.name for thing in things for name in thing.foods})
+    there = known_have(have or {}, menu.pantry, {name: thing.name for thing in things for name in thing.foods})
+    at_home, gone = in_time(plan, things, there)
     last = place_of(plan, plan.days[-1].day)
     when = choose_shops(things, last, shops, today_of(plan))
     found = lines_of(plan, things, at_home, shipped_price_list() if prices is None else prices, when)
@@ -58,20 +61,18 @@ def shop_for(
     for _, thing, part in found:
         parts.setdefault(thing.name, []).append(part)
     bought = tuple(line for line, _, _ in found)
-    left = [one for thing in things if (one := _left(thing, parts[thing.name], when, last, at_home))]
-    needed = {thing.name for thing in things}
-    left += [Left(name, name, grams, False, None) for name, grams in at_home.items() if name not in needed and grams]
+    left = _all_left(plan, menu, things, parts, when, there, at_home)
     late = list(spoilt(plan, [(thing, part) for _, thing, part in found], when))
     return Shopping(
         lines=tuple(line for entry in found for line in by_food(plan, *entry)),
         things=bought,
-        left=tuple(sorted(left, key=lambda one: (not one.keeps, one.says))),
+        left=left,
         total_price=round(math.fsum(line.price or 0.0 for line in bought), 2),
         unpriced=tuple(dict.fromkeys(thing.name for line, thing, _ in found if line.buy_g > 0 and line.price is None)),
         people=household.people,
         portion=household.portion,
         also=_also(plan, things, bought),
-        cautions=(*late, *_cautions(plan, menu, household)),
+        cautions=(*late, *gone, *_cautions(plan, menu, household)),
         notes=(*_notes(plan, when, shops), *_unknown(things), *_disagreeing(plan, menu)),
         shops=_shop_days(plan, when),
         currency=CURRENCY if prices is None else "",
@@ -80,9 +81,34 @@ def shop_for(
     )
 
 
-def _left(thing: Thing, parts: Sequence[Part], shops: Shops, last: int, at_home: Mapping[str, float]) -> Left | None:
+def _all_left(
+    plan: Plan,
+    menu: Menu,
+    things: Sequence[Thing],
+    parts: Mapping[str, Sequence[Part]],
+    when: Shops,
+    there: Mapping[str, AtHome],
+    at_home: Mapping[str, float],
+) -> tuple[Left, ...]:
+    """What remains of what is needed and of what was at home (there: all of it; at_home: what is eaten in time)."""
+    last = place_of(plan, plan.days[-1].day)
+    until = {name: last_place(plan, grams.by) for name, grams in there.items()}
+    more = {thing.name: days_more(until.get(thing.name), thing.keeps_days, when, last) for thing in things}
+    found = [one for thing in things if (one := _left(thing, parts[thing.name], when, last, at_home, more[thing.name]))]
+    keeps = {sold(food).name: food.keeps_days for food in menu.pantry.foods.values()}
+    found += [
+        Left(name, name, grams, False, days_more(until[name], keeps.get(name, 0), when, last))
+        for name, grams in at_home.items()
+        if name not in more and grams
+    ]
+    return with_dates(plan, sorted(found, key=lambda one: (not one.keeps, one.says)))
+
+
+def _left(
+    thing: Thing, parts: Sequence[Part], shops: Shops, last: int, at_home: Mapping[str, float], more: int | None
+) -> Left | None:
     # What a kitchen is only taken to have is not counted as left.
-    return None if thing.sold.staple and thing.name not in at_home else left_of(thing, parts, shops, last)
+    return None if thing.sold.staple and thing.name not in at_home else left_of(thing, parts, shops, last, more)
 
 
 def _title(plan: Plan) -> str:

@@ -12,7 +12,8 @@ class Left:
     """What remains of one thing after the plan's last day.
 
     food: a pantry name; says: the shop's name. grams: as bought. opened: some of it is in an opened pack. keeps_days:
-    after the last day, 0 where it does not keep until the next one; None where its age is not known.
+    after the last day, 0 where it does not keep until the next one; None where its age is not known. by: the last day
+    on which it can be eaten, as a date or, of a plan without dates, a day of the week; "" where not known or far off.
     """
 
     food: str
@@ -20,6 +21,7 @@ class Left:
     grams: float
     opened: bool
     keeps_days: int | None
+    by: str = ""
 
     @property
     def keeps(self) -> bool:

@@ -138,6 +138,16 @@ def _pots(place: int, days: Sequence[PlanDay | None], ahead: Ahead) -> Iterator[
                 yield Pot(meal.dish_id, foods_of(meal), ahead.cooked, later=False)
 
 
+def pot_wanted(day: PlanDay, minutes_most: float, ahead: Ahead) -> Pot | None:
+    """The pot of the day before with which this day keeps its minutes; None where no single one is enough."""
+    over = sum(meal.minutes for meal in day.meals) - minutes_most
+    for meal in sorted(day.meals, key=lambda one: one.minutes):
+        keeps = meal.dish_id is not None and ahead.keeps.get(meal.dish_id, 0) >= 1
+        if keeps and meal.slot in ahead.eaten and meal.minutes - WARMING >= over - 1e-6:
+            return Pot(meal.dish_id or "", foods_of(meal), ahead.cooked, later=False, must=True)
+    return None
+
+
 def labelled(days: Sequence[PlanDay], ahead: Ahead) -> tuple[PlanDay, ...]:
     """The days with their meals from an earlier day's pot marked so, and their minutes counted once."""
     cooked = {pair.eaten: days[pair.cooked[0]].day for pair in pairs(days, ahead)}

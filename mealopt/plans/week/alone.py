@@ -8,9 +8,11 @@ from __future__ import annotations
 
 import math
 import time
-from collections.abc import Callable
+from collections.abc import Sequence
+from typing import Protocol
 
 from mealopt.milp.answer import Answer, Status
+from mealopt.milp.model import Row
 from mealopt.milp.stages import Stop, solve_in_stages, tolerance
 from mealopt.plans.day.card import Card
 from mealopt.plans.day.pose import PosedDay
@@ -22,19 +24,35 @@ from mealopt.rules.problem import Problem
 #: Gap of the first answer, and its seconds at most.
 QUICK_GAP, QUICK_SECONDS = 0.06, 6.0
 
+#: Where a first card holds no day, one of so many times its length is dealt.
+MORE_TIMES = 3
+
+
+class Eased(Protocol):
+    """What a day by itself may hope for from the day before."""
+
+    def pose(self, problem: Problem) -> None:
+        """Ease the problem."""
+
+    def closer(self, values: Sequence[float]) -> bool:
+        """Look closer at what an answer hopes for; whether the problem must be posed again."""
+
 
 def first_answer(
     posed: PosedDay, seconds: float, solver: str = "highs", stop: Stop | None = None
 ) -> SolvedDay | NothingFits:
-    """A day that keeps its rules, soon. Raises OutOfTime, KeyboardInterrupt as `solve_posed`, which is asked where the
-    first card holds none.
+    """A day that keeps its rules, soon. Raises OutOfTime, KeyboardInterrupt as `solve_posed`, which is asked where
+    neither the first card nor one of three times its length holds one.
     """
     start = time.perf_counter()
-    card, problem = dealt(posed, first_places(len(posed.slots)))
-    if solver == "highs" and not card.empty():
-        quick = stages(problem, QUICK_GAP, min(QUICK_SECONDS, seconds), stop, prove=False)
-        if quick.values:
-            return SolvedDay(posed, problem, quick, time.perf_counter() - start)
+    places = first_places(len(posed.slots))
+    for longer in (places, MORE_TIMES * places):
+        card, problem = dealt(posed, longer)
+        left = seconds - (time.perf_counter() - start)
+        if solver == "highs" and left > 0 and not card.empty():
+            quick = stages(problem, QUICK_GAP, min(QUICK_SECONDS, left), stop, prove=False)
+            if quick.values:
+                return SolvedDay(posed, problem, quick, time.perf_counter() - start)
     left = max(0.5, seconds - (time.perf_counter() - start))
     return solve_posed(posed, QUICK_GAP, left, solver, None, stop)
 
@@ -44,28 +62,47 @@ def proof(
     value: float,
     gap: float,
     seconds: float,
-    eased: Callable[[Problem], None],
+    pots: Eased,
     stop: Stop | None = None,
-) -> tuple[SolvedDay, float, int]:
+) -> tuple[SolvedDay, float]:
     """A bound that holds for every dish, given the value of an answer that is known.
 
-    eased: what is to be eased in the problem before it is solved. Returns the better answer that was met on the way
-    (its values are empty where there was none), the bound, and the plates a slot of the card.
+    pots: what is to be eased in the problem before it is solved. Returns the better answer that was met on the way
+    (its values are empty where there was none) and the bound.
     """
     start = time.perf_counter()
     places = first_places(len(posed.slots))
-    card, problem = dealt(posed, places)
-    wanted = _wanted(problem, places, value, gap)
-    if wanted > places and not card.ended:
-        places = wanted
+    while True:
         card, problem = dealt(posed, places)
-    eased(problem)
-    answer = stages(problem, gap, seconds, stop, value)
-    known = answer.status.solved or answer.bound > 0
-    bound = answer.bound if known and answer.status is not Status.INFEASIBLE else 0.0
+        pots.pose(problem)
+        # No value to beat yet: what the eased day costs may lie far below the one that is known, and rules more out.
+        answer = stages(problem, gap, max(0.5, seconds - (time.perf_counter() - start)), stop)
+        if not answer.values or not pots.closer(answer.values):
+            break
+    bound = _bound(answer, float("inf"))
+    least = min(value, answer.objective) if answer.values else value
+    wanted = _wanted(problem, places, least, gap)
+    if wanted > places and not card.ended:
+        left = seconds - (time.perf_counter() - start)
+        card, longer = dealt(posed, wanted)
+        pots.pose(longer)
+        new = tuple((serving.served, 1.0) for options in longer.servings for serving in options[places:])
+        longer.model.rows.append(Row("beyond", new, least=1.0))
+        places = wanted
+        more = stages(longer, gap, max(0.5, left), stop, least)
+        bound = min(bound, _bound(more, float("inf")))
+        if more.values:
+            problem, answer = longer, more
     if not card.ended:
         bound = min(bound, beyond(problem, places))
-    return SolvedDay(posed, problem, answer, time.perf_counter() - start), max(0.0, bound), places
+    return SolvedDay(posed, problem, answer, time.perf_counter() - start), max(0.0, bound)
+
+
+def _bound(answer: Answer, nothing: float) -> float:
+    """The bound of an answer; nothing: where it is proven that there is none; 0 where it ended too soon to say."""
+    if answer.status is Status.INFEASIBLE:
+        return nothing
+    return answer.bound if answer.status.solved or answer.bound > 0 else 0.0
 
 
 def stages(

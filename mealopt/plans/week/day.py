@@ -22,6 +22,7 @@ from mealopt.plans.week.ahead import ahead_of, laid_after
 from mealopt.plans.week.alone import dealt, first_answer, proof, stages
 from mealopt.plans.week.job import Ask, DayAnswer, Stop, WeekTask
 from mealopt.plans.week.pose import case_rows, shares_of
+from mealopt.plans.week.potted import Freed, Pots, one_pot
 from mealopt.plans.week.priced import priced_beyond
 from mealopt.plans.week.wanted import with_shared_wishes
 from mealopt.rules.problem import Problem
@@ -44,7 +45,6 @@ class Days:
         self.rows = case_rows(self.case, len(task.days), self.menu, task.use_up)
         self.ahead = ahead_of(self.case, len(task.days), self.menu)
         self._posed: dict[str, PosedDay] = {}
-        self._places: dict[str, int] = {}
 
     def posed(self, day: str) -> PosedDay:
         """The day posed. Raises as `pose_day` does."""
@@ -79,12 +79,11 @@ class Days:
     def _alone(self, ask: Ask, stop: Stop | None) -> DayAnswer:
         """The day's own bound: it holds for whatever may come from an earlier day's pot, too."""
         posed = self.posed(ask.day)
-        solved, bound, places = proof(posed, ask.beat, ask.gap, ask.seconds, self._eased_for(ask.day), stop)
-        self._places[ask.day] = max(places, self._places.get(ask.day, 0))
-        values = solved.answer.values
-        if not values or _minutes(solved.problem, values) > posed.wishes.minutes_most + 1e-6:
+        solved, bound = proof(posed, ask.beat, ask.gap, ask.seconds, self._pots(ask), stop)
+        if not solved.answer.values:
             return DayAnswer(ask, None, 0.0, bound, {}, seconds=solved.seconds)
-        return self._written(ask, solved, bound)
+        # One that takes more minutes than the day has may stand where an earlier day cooks a pot for it.
+        return replace(self._written(ask, solved, bound), ceiling=solved.answer.objective)
 
     def _eased_for(self, day: str) -> Callable[[Problem], None]:
         ahead = self.ahead
@@ -92,13 +91,21 @@ class Days:
             return lambda problem: None
         return lambda problem: free_minutes(problem, potable(problem, ahead.keeps, ahead.eaten))
 
+    def _pots(self, ask: Ask) -> Pots | Freed:
+        """What an earlier day's pot may save the day, and at what cost to the day before."""
+        ahead, place = self.ahead, self.task.days.index(ask.day)
+        if place and ahead.span:
+            name = self.task.days[place - 1]
+            if one_pot(ahead, self.posed(ask.day), self.posed(name)):
+                return Pots(self.posed(name), ahead, self._eased_for(name), ask.base)
+        return Freed(self._eased_for(ask.day))
+
     def _within(self, ask: Ask, stop: Stop | None) -> DayAnswer:
-        _, problem = self._dealt(ask.day)
+        _, problem = self._dealt(ask)
         start = time.perf_counter()
         elsewhere = pose_within(problem, self.rows, ask.others)
         pose_pots(problem, ask.pots, ask.need)
-        prove = ask.beat < float("inf")
-        answer = stages(problem, ask.gap, ask.seconds, stop, ask.beat - elsewhere, prove)
+        answer = stages(problem, ask.gap, ask.seconds, stop, ask.beat - elsewhere)
         if not answer.values:
             return DayAnswer(ask, None, 0.0, float("-inf"), {}, seconds=answer.seconds)
         taken = time.perf_counter() - start
@@ -107,8 +114,8 @@ class Days:
     def _priced(self, ask: Ask, stop: Stop | None) -> DayAnswer:
         """The bound holds for every dish: more of the card is dealt while what is beyond it might cost less."""
         posed, start = self.posed(ask.day), time.perf_counter()
-        card, problem = self._dealt(ask.day)
-        places = self._places_of(ask.day)
+        card, problem = self._dealt(ask)
+        places = self._places_of(ask)
         while True:
             pose_prices(problem, self.rows, ask.prices)
             self._eased_for(ask.day)(problem)
@@ -121,17 +128,16 @@ class Days:
             card.deal(places)
             problem = posed.problem(card)
         bound = min(answer.bound, least)
-        fits = answer.values and _minutes(problem, answer.values) <= posed.wishes.minutes_most + 1e-6
-        if not fits:
+        if not answer.values:
             return DayAnswer(ask, None, 0.0, bound, {}, seconds=answer.seconds)
         return self._written(ask, SolvedDay(posed, problem, answer, time.perf_counter() - start), bound)
 
-    def _places_of(self, day: str) -> int:
-        """Plates a slot of a day that is to fit the others: more than it needed by itself."""
-        return max(self._places.get(day, 0), first_places(len(self.posed(day).slots)) + MORE_PLACES)
+    def _places_of(self, ask: Ask) -> int:
+        """Plates a slot of a day that is to fit the others."""
+        return max(ask.places, first_places(len(self.posed(ask.day).slots)) + MORE_PLACES)
 
-    def _dealt(self, day: str) -> tuple[Card, Problem]:
-        return dealt(self.posed(day), self._places_of(day))
+    def _dealt(self, ask: Ask) -> tuple[Card, Problem]:
+        return dealt(self.posed(ask.day), self._places_of(ask))
 
     def _written(self, ask: Ask, solved: SolvedDay, bound: float) -> DayAnswer:
         """The answer with the day as the document holds it, its penalty without the week's charges."""
@@ -155,6 +161,7 @@ class Days:
             model.columns,
             solved.seconds,
             stopped,
+            places=max(len(options) for options in solved.problem.servings),
         )
 
     def _prices(self, ask: Ask) -> DayAnswer:
@@ -170,7 +177,7 @@ class Days:
 
     def _reach(self, ask: Ask) -> DayAnswer:
         """The most that the day's linear program lets each row have: no choice of the card's plates brings more."""
-        _, problem = self._dealt(ask.day)
+        _, problem = self._dealt(ask)
         reach = {}
         for row in self.rows:
             if row.name in ask.rows and row.form != "times":
@@ -181,8 +188,3 @@ class Days:
                 reach[row.name] = -relaxed.objective if relaxed.status.solved else float("inf")
                 del problem.model.rows[before:]
         return DayAnswer(ask, None, 0.0, float("-inf"), {}, reach=reach)
-
-
-def _minutes(problem: Problem, values: list[float]) -> float:
-    """Minutes in the kitchen, each dish cooked on the day."""
-    return sum(serving.plate.dish.minutes * round(values[serving.served]) for serving in problem.all_servings)

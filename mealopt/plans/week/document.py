@@ -74,13 +74,13 @@ def dated_days(case: Case, days: Sequence[PlanDay]) -> tuple[PlanDay, ...]:
 
 
 def _day(state: WeekState, name: str, gap: float) -> PlanDay:
-    """The day that stands, with its own bound: that of the day by itself."""
+    """The day that stands, with what it brings to the week's bound."""
     answer = state.stands[name]
     assert answer.entry is not None
     solve = answer.entry.solve
     if solve is None or name not in state.alone:
         return answer.entry
-    bound = min(state.alone[name], answer.value)
+    bound = min(state.bound_of(name), answer.value)
     apart = (answer.value - bound) / max(answer.value, weights.FLOOR)
     known = solve.model_copy(
         update={

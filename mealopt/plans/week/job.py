@@ -30,7 +30,8 @@ class Ask:
     count (others), the pots that it could share (pots) and the meals from a pot that the others lack (need); "priced",
     the day with a price for each unit of a row (prices); "reach", the most of each named row; "prices", a price for
     each row, of whatever day. gap: to prove, as a share of the larger of value and floor; seconds: of work. beat: the
-    value of an answer that is known; "within" without it gives the first answer that is found.
+    value of an answer that is known. places: plates a slot that it takes at least to have a day at all. base: of the
+    day before, for "alone" (`potted.py`).
     """
 
     what: str
@@ -43,6 +44,8 @@ class Ask:
     beat: float = float("inf")
     pots: tuple[Pot, ...] = ()
     need: float = 0.0
+    places: int = 0
+    base: float = 0.0
     solver: str = "highs"
 
 
@@ -51,7 +54,8 @@ class DayAnswer:
     """A day's answer. entry: as the document holds it; None where nothing better than `beat` was found.
 
     value: the day's own penalty, no charge of the week in it. bound: of what was asked. shares: toward the week's rows.
-    reach: row's name -> the most that the day could bring. rows, columns: size of the last model.
+    reach: row's name -> the most that the day could bring. rows, columns, places: of the last model; plates a slot.
+    ceiling: no bound of what was asked can pass it.
     """
 
     ask: Ask
@@ -65,6 +69,8 @@ class DayAnswer:
     seconds: float = 0.0
     stopped: bool = False
     reach: Mapping[str, float] = field(default_factory=dict)
+    places: int = 0
+    ceiling: float = float("inf")
 
 
 #: Asked while a day is solved; True ends it with the best so far.

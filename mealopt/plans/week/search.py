@@ -15,13 +15,19 @@ from dataclasses import dataclass, field
 from mealopt.errors import OutOfTime
 from mealopt.plans.week.crew import Crew
 from mealopt.plans.week.job import Ask, DayAnswer, Stop
+from mealopt.plans.week.potting import Potting
+from mealopt.plans.week.slack import CLOSEST, as_gap, best, cost_of_rules, missing, narrower, slack, to_win
 from mealopt.plans.week.state import WeekState
+from mealopt.rules.weekly.ahead import Pot
+from mealopt.rules.weekly.shares import Shares
 
-#: Times that a day is mended at most; share of the gap that the first look at each day may use up.
-MENDED, FIRST_GAP = 3, 0.6
+INF = float("inf")
+
+#: Times that a day is mended at most.
+MENDED = 3
 
 #: Gap to which a day is mended, and seconds for it.
-MEND_GAP, MEND_SECONDS = 0.008, 6.0
+MEND_GAP, MEND_SECONDS = 0.02, 4.0
 
 #: Times that a day's bound is looked at again, each for twice as long.
 TIGHTENED = 3
@@ -66,6 +72,11 @@ class Search:
     tightened: dict[str, int] = field(default_factory=dict)
     polished: dict[str, DayAnswer] = field(default_factory=dict)
     asked_alone: set[str] = field(default_factory=set)
+    potting: Potting = field(init=False)
+
+    def __post_init__(self) -> None:
+        """Pots are asked for within this week."""
+        self.potting = Potting(self.week)
 
     def left(self) -> float:
         """Seconds that are left."""
@@ -78,6 +89,11 @@ class Search:
     def proven(self) -> bool:
         """Whether the week is within the gap that was asked for."""
         return self.week.whole and self.week.gap <= self.gap + 1e-9
+
+    @property
+    def settled(self) -> bool:
+        """Whether each day was fitted to the others."""
+        return all(day in self.mended for day in self.week.days)
 
     def tell(self) -> None:
         """Say how far it is."""
@@ -143,6 +159,7 @@ class Search:
         day = answer.ask.day
         if better and self.week.whole:
             self.stale = set(self.week.days) - ({day} if answer.ask.what == "within" else set())
+        self.potting.hear(answer)
         if answer.ask.what == "prices":
             # A row that stays missed is worth its whole charge.
             lacking = {row.name: row.charge for row in self.week.lacks if row.least is not None and row.charge > 0}
@@ -156,13 +173,21 @@ class Search:
     def _next(self) -> Ask | None:
         """The next question, where there is one that could help: days are proven and mended side by side."""
         busy = {ask.day for ask in self.crew.asked}
+        fit = self.potting.next()
+        if fit is not None:
+            return self._fitted(fit.day, MEND_GAP, fit.others, fit.pots, fit.need)
         mending = any(ask.what == "within" for ask in self.crew.asked)
-        mended_once = all(day in self.mended for day in self.week.days)
+        mended_once = self.settled
         prove_first = mending or (mended_once and len(self.asked_alone) < len(self.week.days))
         ask = self._prove(busy) or self._mend(busy) if prove_first else self._mend(busy) or self._prove(busy)
         if ask is not None:
             return ask
-        return None if self.proven() else self._price(busy) or self._polish(busy) or self._tighten(busy)
+        if self.proven():
+            return None
+        proofs = sum(to_win(self.week, day) for day in self.week.days)
+        if proofs > cost_of_rules(self.week):
+            return self._tighten(busy) or self._polish(busy) or self._price(busy)
+        return self._polish(busy) or self._tighten(busy) or self._price(busy)
 
     def _mend(self, busy: set[str]) -> Ask | None:
         """A day to be fitted to the others, while rules that can be paid for are missed."""
@@ -174,27 +199,38 @@ class Search:
         day = min(open_days, key=lambda name: (self.mended.get(name, 0), -self.week.stands[name].value))
         self.mended[day] = self.mended.get(day, 0) + 1
         self.stale.discard(day)
-        seconds = min(MEND_SECONDS, max(1.0, self.left()))
-        pots, need = self.week.pots(day)
-        return Ask("within", day, MEND_GAP, seconds, self.week.others(day), pots=pots, need=need)
+        return self._fitted(day, MEND_GAP, self.week.others(day), *self.week.pots(day))
 
-    def _best(self, day: str) -> float:
-        return min(answer.value for answer in self.week.pool[day])
+    def _fitted(
+        self, day: str, gap: float, others: tuple[Shares, ...], pots: tuple[Pot, ...], need: float, beat: float = INF
+    ) -> Ask:
+        most = MEND_SECONDS if beat == INF else PROOF_SECONDS
+        seconds = min(most, max(1.0, self.left()))
+        places = self.week.places.get(day, 0)
+        return Ask("within", day, gap, seconds, others, beat=beat, pots=pots, need=need, places=places)
 
     def _prove(self, busy: set[str]) -> Ask | None:
-        """A day whose own bound is not known yet: the one that is worst by its first answer."""
+        """A day whose own bound is not known yet."""
         open_days = [day for day in self.week.days if day not in self.asked_alone and day not in busy]
         if not open_days:
             return None
-        day = max(open_days, key=self._best)
+        # A day's pots are priced by the bound of the day before: one for which that is known goes first.
+        day = max(open_days, key=lambda name: (self._after_known(name), best(self.week, name)))
         self.asked_alone.add(day)
-        return self._alone(
-            day, FIRST_GAP * self.gap, max(PROOF_SECONDS, self.left() * self.crew.size / (2 * len(open_days)))
-        )
+        most = max(PROOF_SECONDS, self.left() * self.crew.size / (2 * len(open_days)))
+        return self._alone(day, slack(self.week, day, self.gap), most)
 
-    def _alone(self, day: str, gap: float, most: float = PROOF_SECONDS) -> Ask:
-        seconds = max(1.0, min(most, self.left()))
-        return Ask("alone", day, gap, seconds, beat=self._best(day), solver=self.solver)
+    def _after_known(self, day: str) -> bool:
+        place = self.week.days.index(day)
+        return not place or self.week.days[place - 1] in self.week.alone
+
+    def _alone(self, day: str, points: float, most: float) -> Ask:
+        """The proof of a day by itself that may leave so many points open."""
+        week, seconds = self.week, max(1.0, min(most, self.left()))
+        before = week.days[max(0, week.days.index(day) - 1)]
+        likely = best(week, before) - slack(week, before, self.gap)
+        gap, base = as_gap(points, best(week, day)), week.base_for(day, max(0.0, likely))
+        return Ask("alone", day, gap, seconds, beat=best(week, day), base=base, solver=self.solver)
 
     def _polish(self, busy: set[str]) -> Ask | None:
         """The day that stands furthest above its own bound, looked at more closely, once for each week that stands."""
@@ -208,28 +244,25 @@ class Search:
         if day is None or apart[day] < WORTH_POLISH:
             return None
         self.polished[day] = week.stands[day]
-        seconds = min(PROOF_SECONDS, max(1.0, self.left()))
-        pots, need = week.pots(day)
         here = week.stands[day].value + week.charge
-        return Ask("within", day, POLISH_GAP, seconds, week.others(day), beat=here, pots=pots, need=need)
+        gap = max(POLISH_GAP, as_gap(missing(week, self.gap) / 2, here))
+        return self._fitted(day, gap, week.others(day), *week.pots(day), here)
 
     def _tighten(self, busy: set[str]) -> Ask | None:
         """The day whose own bound lies furthest below its own best, to a narrower gap."""
         week = self.week
         apart = {
-            day: self._best(day) - week.alone.get(day, 0.0)
-            for day in week.days
-            if day not in busy and self.tightened.get(day, 0) < TIGHTENED
+            day: to_win(week, day) for day in week.days if day not in busy and self.tightened.get(day, 0) < TIGHTENED
         }
         day = max(apart, key=lambda name: apart[name], default=None)
-        if day is None or apart[day] < 0.004 * week.floor / len(week.days):
+        if day is None or apart[day] <= CLOSEST:
             return None
         times = self.tightened[day] = self.tightened.get(day, 0) + 1
-        return self._alone(day, min(0.004, self.gap / 4), PROOF_SECONDS * 2**times)
+        return self._alone(day, narrower(week, day, self.gap), PROOF_SECONDS * 2**times)
 
     def _price(self, busy: set[str]) -> Ask | None:
         """A day with prices, once they are known; each day once."""
-        if self.cost_of_rules() < CHARGE_WORTH or len(self.asked_alone) < len(self.week.days):
+        if cost_of_rules(self.week) < CHARGE_WORTH or len(self.asked_alone) < len(self.week.days):
             return None
         if self.prices is None:
             if self.asked_prices:
@@ -244,11 +277,6 @@ class Search:
         share = self.left() * self.crew.size / (2 * len(open_days))
         seconds = max(1.0, min(self.left(), max(PROOF_SECONDS, share)))
         return Ask("priced", day, self.gap / 3, seconds, prices=self.prices)
-
-    def cost_of_rules(self) -> float:
-        """Points that the week's rules cost: what they charge, and by how much days stand above their own best."""
-        week = self.week
-        return week.charge + sum(max(0.0, week.stands[day].value - self._best(day)) for day in week.days)
 
 
 #: Points that a week may be charged without another look at its days.

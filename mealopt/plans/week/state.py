@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from mealopt.plans.week.ahead import Ahead, pairs, pots_for
+from mealopt.plans.week.ahead import Ahead, pairs, pot_wanted, pots_for
 from mealopt.plans.week.job import DayAnswer
 from mealopt.rules import weights
 from mealopt.rules.weekly.ahead import WARMING, Pot
@@ -20,8 +20,10 @@ WORTH = 1e-6
 class WeekState:
     """rows: of the week. ahead: what may be cooked ahead; minutes: day -> the most in the kitchen.
 
-    pool: day -> answers found for it. stands: day -> the one that stands. alone: day -> bound of
-    the day by itself. priced: bound of the whole week by prices, minus infinity where there is none.
+    pool: day -> answers found for it. stands: day -> the one that stands. alone: day -> bound of the day by itself.
+    bases: day -> what of its bound may count, where the next day's bound counts on its pots (`potted.py`).
+    ceiling: day -> what its bound cannot pass. places: day -> plates a slot among which its first answer was found.
+    priced: bound of the whole week by prices, minus infinity where there is none.
     """
 
     days: tuple[str, ...]
@@ -32,6 +34,9 @@ class WeekState:
     stands: dict[str, DayAnswer] = field(default_factory=dict)
     alone: dict[str, float] = field(default_factory=dict)
     priced: float = float("-inf")
+    places: dict[str, int] = field(default_factory=dict)
+    bases: dict[str, float] = field(default_factory=dict)
+    ceiling: dict[str, float] = field(default_factory=dict)
 
     @property
     def whole(self) -> bool:
@@ -69,14 +74,28 @@ class WeekState:
                     return False
         return True
 
+    def over(self, answer: DayAnswer) -> bool:
+        """Whether a day takes more minutes than it has, each of its dishes cooked on the day."""
+        return not self._in_time({answer.ask.day: answer})
+
+    def pot_for(self, answer: DayAnswer) -> Pot | None:
+        """The one pot that the day before would have to cook for a day that is over its minutes."""
+        place = self.days.index(answer.ask.day)
+        if not place or answer.entry is None:
+            return None
+        return pot_wanted(answer.entry, self.minutes.get(answer.ask.day, float("inf")), self.ahead)
+
     @property
     def from_pots(self) -> int:
         """Meals that come from an earlier day's pot."""
         return self._from_pots(self.stands)
 
-    def pots(self, day: str) -> tuple[tuple[Pot, ...], float]:
-        """The pots of other days that this one could share, and the meals from a pot that the others lack."""
-        others = {name: answer for name, answer in self.stands.items() if name != day}
+    def pots(self, day: str, week: Mapping[str, DayAnswer] | None = None) -> tuple[tuple[Pot, ...], float]:
+        """The pots of other days that this one could share, and the meals from a pot that the others lack.
+
+        week: the answers of all days, where not those that stand.
+        """
+        others = {name: answer for name, answer in (week or self.stands).items() if name != day}
         entries = [others[name].entry if name in others else None for name in self.days]
         return pots_for(self.days.index(day), entries, self.ahead), float(self.ahead.least - self._from_pots(others))
 
@@ -88,7 +107,19 @@ class WeekState:
     @property
     def bound(self) -> float:
         """No week costs less: its days by themselves, as charges are never below nought, or the bound by prices."""
-        return max(sum(self.alone.get(day, 0.0) for day in self.days), self.priced)
+        return max(sum(self.bound_of(day) for day in self.days), self.priced)
+
+    def bound_of(self, day: str) -> float:
+        """What a day brings to the week's bound."""
+        return min(self.alone.get(day, 0.0), self.bases.get(day, float("inf")))
+
+    def base_for(self, day: str, likely: float) -> float:
+        """The base of the day before, settled now where it was not: its bound, or what that is likely to be."""
+        place = self.days.index(day)
+        if not place or not self.ahead.span:
+            return 0.0
+        before = self.days[place - 1]
+        return self.bases.setdefault(before, self.alone.get(before, likely))
 
     @property
     def floor(self) -> float:
@@ -114,6 +145,9 @@ class WeekState:
         day = answer.ask.day
         if answer.ask.what == "alone":
             self.alone[day] = max(self.alone.get(day, 0.0), answer.bound)
+            self.ceiling[day] = min(self.ceiling.get(day, float("inf")), answer.ceiling)
+        if answer.ask.what == "first":
+            self.places[day] = answer.places
         if answer.entry is None:
             return False
         self.pool.setdefault(day, []).append(answer)

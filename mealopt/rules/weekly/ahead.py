@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from mealopt.milp.model import Row, Term
@@ -20,12 +20,14 @@ class Pot:
 
     foods: pantry names, cooking salt left out. slots: kinds of this day's meals that could. later: this day's meal
     would be the one that is eaten from the pot, so that its minutes are saved; otherwise it would be the one cooked.
+    must: it has to be shared, for the other day is not in time without it.
     """
 
     dish: str
     foods: frozenset[str]
     slots: frozenset[str]
     later: bool
+    must: bool = False
 
 
 def potable(problem: Problem, keeps: Iterable[str], slots: frozenset[str]) -> Iterator[Serving]:
@@ -48,11 +50,38 @@ def free_minutes(problem: Problem, servings: Iterable[Serving]) -> None:
             rows[place] = _with_terms(row, terms)
 
 
+def pose_priced_pots(problem: Problem, servings: Iterable[Serving], charges: Mapping[str, float]) -> dict[int, str]:
+    """Let these plates come from an earlier day's pot for a charge by dish, which is none of the day's own penalty.
+
+    Returns the pots' columns with their dishes.
+    """
+    terms: list[Term] = []
+    pots: dict[int, str] = {}
+    for serving in servings:
+        charge = charges.get(serving.plate.dish.id, float("inf"))
+        if charge < float("inf") and _saved(serving) > 0:
+            pot = problem.model.column(0.0, 1.0, whole=True, cost=charge)
+            problem.never_split.append(pot)
+            pots[pot] = serving.plate.dish.id
+            name = f"pot_{serving.slot.index}_{serving.plate.dish.id}"
+            problem.model.rows.append(Row(name, ((pot, 1.0), (serving.served, -1.0)), most=0.0))
+            terms.append((pot, -_saved(serving)))
+    rows = problem.model.rows
+    for place, row in enumerate(rows):
+        if row.name == "minutes":
+            rows[place] = _with_terms(row, (*row.terms, *terms))
+    return pots
+
+
 def pose_pots(problem: Problem, pots: Sequence[Pot], need: float) -> None:
-    """Let the day share these pots; charge what then lacks of so many meals from a pot (shape: two rows a food)."""
+    """Let the day share these pots; charge what then lacks of so many meals from a pot (shape: two rows a food).
+
+    A pot that must be shared and that no plate of the day could be makes the day's rows clash.
+    """
     shared: list[Term] = []
     saved: list[Term] = []
     for number, pot in enumerate(pots):
+        before = len(shared)
         for serving in problem.all_servings:
             if serving.plate.dish.id == pot.dish and serving.slot.kind in pot.slots:
                 column = problem.model.column(0.0, 1.0, whole=True)
@@ -60,6 +89,9 @@ def pose_pots(problem: Problem, pots: Sequence[Pot], need: float) -> None:
                 shared.append((column, 1.0))
                 if pot.later:
                     saved.append((column, -_saved(serving)))
+        if pot.must:
+            here = tuple(shared[before:]) or ((problem.model.column(0.0, 0.0), 1.0),)
+            problem.model.rows.append(Row(f"pot_{number}_must", here, least=1.0))
     if saved:
         rows = problem.model.rows
         for place, row in enumerate(rows):
