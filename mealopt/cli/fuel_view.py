@@ -105,6 +105,11 @@ def _numbers(plan: FuelPlan) -> Iterator[tuple[str, str]]:
         yield "weighs", f"{plan.start_weight_g / 1000:.1f} kg at the start, {plan.weight_g / 1000:.1f} kg in all{price}"
 
 
+def _exact(grams: float) -> str:
+    """Grams of a kitchen measure: a half pinch of salt is 0.25 g."""
+    return number(grams) if grams >= 1 else f"{grams:g}"
+
+
 def _small(grams: float) -> str:
     """Grams without false digits."""
     return f"{number(grams)} g" if grams >= 1 else "under 1 g"
@@ -135,7 +140,7 @@ def _packed(plan: FuelPlan) -> Iterator[RenderableType]:
         yield ""
         yield Text("To eat", style=HEADING)
     for thing in plan.carried:
-        held = ", ".join(f"{measured(food.measure, food.food)} ({number(food.grams)} g)" for food in thing.holds)
+        held = ", ".join(f"{measured(food.measure, food.food)} ({_exact(food.grams)} g)" for food in thing.holds)
         yield paragraph(f"{thing.name}: {number(thing.carbohydrate_g)} g carbohydrate each", GOOD, indent=2)
         yield paragraph(f"each {held}. {thing.says}", QUIET, indent=4)
 

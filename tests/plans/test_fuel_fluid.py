@@ -74,7 +74,7 @@ def test_no_input_fills_more_than_is_lost(case: Case) -> None:
     assert need.litres <= need.fluid.ceiling * need.hours + 1e-9
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=8, deadline=None)
 @given(any_case())
 def test_no_input_plans_more_than_is_lost(case: Case) -> None:
     """The same of the whole plan, with the water in what is eaten."""

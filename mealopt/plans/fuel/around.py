@@ -43,10 +43,12 @@ def _carbohydrate_before(need: Need, layout: Layout) -> str:
         times = joined([clock(layout.slots[index].start) for index in window.slots])
         meals, sees = ("meal", "sees") if len(window.slots) == 1 else ("meals", "see")
         per_kg = window.aim / mass
-        short = "" if per_kg > 0.95 else ", for no more fits there"
+        full = per_kg > 0.95
+        grams = f"{window.aim:.0f} g carbohydrate or more" if full else f"about {window.aim:.0f} g carbohydrate"
+        short = "" if full else ", but no more fits there"
         return (
-            f"about {window.aim:.0f} g carbohydrate in the 1 to 4 h before ({per_kg:.1f} g/kg of the published 1-4 "
-            f"g/kg{short}), little fibre and fat: the {meals} at {times} {sees} to it"
+            f"{grams} in the 1 to 4 h before ({per_kg:.1f} g/kg; published: 1-4 g/kg{short}), little fibre and fat: "
+            f"the {meals} at {times} {sees} to it"
         )
     bite = next((slot for slot in layout.slots if slot.before_session == need.number
                  and slot.carbohydrate_most is not None), None)  # fmt: skip

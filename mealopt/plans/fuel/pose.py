@@ -33,9 +33,12 @@ COIN = 0.3
 
 #: From so many hours on no flavour holds more than this share of the aim, and something is not sweet.
 VARIED_FROM, FLAVOUR_MOST, SWEET_MOST, NOT_SWEET_FROM = 3.0, 0.4, 0.5, 4.0
-#: On a day of so many hours one flavour holds less, and something salty comes every three hours.
+#: From then on something salty comes every three hours; on a day of so many hours one flavour holds less, and one drink
+#: is not all.
 LONG_DAY, FLAVOUR_LONG = 6.0, 0.2
 SITTINGS_AN_HOUR = 3.5
+#: Over those hours no more than this share of the aim is drunk, but at so many points a gram.
+DRUNK_MOST, OVER_DRUNK = 0.7, 0.3
 #: Sittings are counted by their size down to this part of an hour's room.
 SITTINGS_KNOWN = 5
 
@@ -147,6 +150,9 @@ def _sittings(posed: Posed, clock: ClockRoom) -> None:
     room, hours = need.most - clock.drunk_g, hours_to_eat(need.session.minutes)
     if room <= 0:
         return
+    if clock.drunk_g > 0:
+        drunk = [(c, m.holds.get(CARBOHYDRATE, 0.0)) for c, m in zip(posed.bottles, posed.mixes, strict=True)]
+        _add(posed, "drunk", drunk, most=clock.drunk_g * need.hours)
     for many in range(1, SITTINGS_KNOWN):
         large = [(c, float(t.thing.bites)) for c, t in zip(posed.pieces, posed.things, strict=True)
                  if t.sitting_g > room / (many + 1) + 1e-6]  # fmt: skip
@@ -211,11 +217,19 @@ def _bottles(posed: Posed, clock: ClockRoom) -> None:
         cost = DIFFERENT_DRINK * (1 + mix.jitter) + LESS * (mix.likes > 0) - DIFFERENT_DRINK * (mix.likes < 0)
         one = model.column(0, 1, whole=True, cost=0.0 if mix.drink is None else cost)
         _add(posed, f"drink {place}", [(column, 1.0), (one, -float(need.bottles))], most=0.0)
+        _add(posed, f"drink {place} is there", [(column, 1.0), (one, -1.0)], least=0.0)
         used.append((one, 1.0))
         if mix.drink is not None:
             strengths[mix.drink.id].append((one, 1.0))
     for name, terms in strengths.items():
         _add(posed, f"one strength of {name}", terms, most=1.0)
+    if need.hours >= VARIED_FROM and posed.things and need.session.kind != "swim":
+        drunk = [(c, m.holds.get(CARBOHYDRATE, 0.0)) for c, m in zip(posed.bottles, posed.mixes, strict=True)]
+        over = model.column(cost=OVER_DRUNK)
+        _add(posed, "not by drink alone", [*drunk, (over, -1.0)], most=DRUNK_MOST * need.aim * need.hours)
+    if need.hours >= LONG_DAY and need.bottles > 2:
+        lacking = model.column(cost=LESS)
+        _add(posed, "another drink", [*used, (lacking, 1.0)], least=2.0)
     _add(posed, "drinks", used, most=1.0 if need.bottles == 1 else 2.0 if need.bottles < 6 else 3.0)
 
 
@@ -251,8 +265,8 @@ def _variety(posed: Posed) -> None:
         lacking = model.column(cost=LESS / 2)
         _add(posed, "not sweet", [*plain, (lacking, 1.0)], least=float(int(need.hours / 2)))
     salty = [(c, 1.0) for c, t in zip(posed.pieces, posed.things, strict=True) if t.thing.taste == "salty"]
-    if need.hours >= LONG_DAY and salty and whole:
-        lacking = model.column(cost=LESS / 4)
+    if need.hours >= NOT_SWEET_FROM and salty and whole:
+        lacking = model.column(cost=LESS / 2)
         _add(posed, "salty", [*salty, (lacking, 1.0)], least=float(int(need.hours / 3)))
 
 

@@ -19,7 +19,9 @@ def rehearsal_words(need: Need) -> list[str]:
     if session.effort == "race":
         words = ["nothing new on race day: what is packed here was rehearsed in training, or is left at home"]
         wished = aim_in(session, case.athlete, step_of(session, case.athlete, case.fuel.rate).most, case.fuel.rate)
-        if used is not None and wished > used + USED_TO_ROOM + 0.5:
+        # Where the work itself holds the most lower, a trained gut would change nothing.
+        gut_binds = used is not None and need.most > used + USED_TO_ROOM - 0.5
+        if used is not None and gut_binds and wished > used + USED_TO_ROOM + 0.5:
             steps = ", ".join(f"{rate:.0f}" for rate in gut_steps(used, wished))
             words.append(
                 f"gut training: this race could take {wished:.0f} g/h, and the gut is used to {used:.0f}; for the next "

@@ -56,8 +56,13 @@ def mixed(mix: Mix, salt_g: float, ml: int, count: int, pantry: Pantry) -> str:
 
 def _amount(name: str, grams: float, pantry: Pantry) -> str:
     made = fuel_food(name, grams, pantry)
-    weight = "" if made.measure.endswith(" g") else f" ({grams:.3g} g)"
+    weight = "" if made.measure.endswith(" g") else f" ({gram_words(grams)})"
     return f"{made.measure} {pantry.foods[name].says}{weight}"
+
+
+def gram_words(grams: float) -> str:
+    """Grams without false digits: "1030 g", "56.7 g", "0.25 g"."""
+    return f"{grams:.0f} g" if grams >= 100 else f"{grams:.3g} g"
 
 
 def counted(count: int, one: str, many: str) -> str:
