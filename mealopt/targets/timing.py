@@ -68,9 +68,9 @@ class DayShape:
     """What the day's slots follow from.
 
     wake, sleep: minutes. sessions: the day's, in order of time; ahead: the next day's, their times counted on.
-    energy_aim: kcal; protein_least: g; mass_kg; meals_per_day: the wish. can_cook: spans with a stove, None for always. away: what is at
-    hand between away_from and away_to. cook_minutes: of the day. main_most: most kcal of a main meal. settled: meals
-    that stand at their time already, in order of it.
+    energy_aim: kcal; protein_least: g; mass_kg; meals_per_day: the wish. can_cook: spans with a stove, None for always.
+    away: what is at hand between away_from and away_to. cook_minutes: of the day. main_most: most kcal of a main meal.
+    settled: meals that stand at their time already, in order of it.
     """
 
     wake: int
