@@ -29,7 +29,7 @@ def replan(
     now: "14:30"; after midnight of the same plan day "25:30". day: which of a week's plan. ate: "pizza=350g", "dinner
     out=900kcal", with " at 12:30" where the time is known. skipped: numbers of meals; session_off: numbers of sessions;
     session: "17:00 60 run hard". folder: that of the case file, beside which own foods lie. where: the words that a
-    refusal of the plan begins with.
+    refusal of the plan begins with. seconds: of work; a busy machine takes longer by the clock.
 
     Where the day's numbers can no longer be met, it comes as near as it can, and the result says how near. Raises
     BadInput, Refused; OutOfTime; Unplannable where a meal cannot be served at all.

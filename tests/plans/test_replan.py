@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -14,6 +13,7 @@ from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN
 from mealopt.documents.plan import Meal, Plan
 from mealopt.errors import BadInput
 from mealopt.milp.answer import Answer
+from mealopt.milp.effort import SLOWEST
 from mealopt.milp.highs import Highs
 from mealopt.milp.model import Model
 from mealopt.people.reading import case_from_dict
@@ -28,7 +28,7 @@ CAKE = "18096=250g"
 
 def anew(plan: Plan, now: str, **keys: Any) -> Any:
     """The day planned anew, with all that should hold of it held."""
-    found = api.replan(plan, now, seconds=30, **keys)
+    found = api.replan(plan, now, seconds=6, **keys)
     assert broken(plan, found, Happening(now, keys)) == []
     return found
 
@@ -196,7 +196,7 @@ def test_an_earlier_now_than_the_last_is_refused(evening_run: Plan) -> None:
 
 
 def test_no_solve_is_given_more_than_the_time_that_is_left(evening_run: Plan, monkeypatch: pytest.MonkeyPatch) -> None:
-    """The clock jumps 9.1 s at each look: reading the plan counts, and a second is kept for an engine that ends late,
+    """The work jumps 9.1 s at each look: reading the plan counts, and a second is kept for an engine that ends late,
     so that of the 10 s nothing is left but a blink a solve."""
     now, given = [0.0], []
     solve = near.solve_in_stages
@@ -205,13 +205,15 @@ def test_no_solve_is_given_more_than_the_time_that_is_left(evening_run: Plan, mo
         now[0] += 9.1
         return now[0]
 
-    def watched(model: Model, groups: list[list[int]], gap: float, floor: float, seconds: float) -> Answer:
-        given.append(seconds)
+    def watched(
+        model: Model, groups: list[list[int]], gap: float, floor: float, seconds: float, stop: Any = None
+    ) -> Answer:
+        given.append(seconds / SLOWEST)
         return solve(model, groups, gap, floor, 20.0)
 
     monkeypatch.setattr(near, "solve_in_stages", watched)
-    monkeypatch.setattr(search, "time", SimpleNamespace(perf_counter=clock))
-    monkeypatch.setattr(replan, "time", SimpleNamespace(perf_counter=clock), raising=False)
+    monkeypatch.setattr(search, "spent", clock)
+    monkeypatch.setattr(replan, "spent", clock)
     api.replan(evening_run, "16:00", ate=["walnuts=60g at 15:00"])
     assert given
     assert given == pytest.approx([0.1] * len(given))
@@ -262,3 +264,12 @@ def test_a_swap_in_a_day_planned_anew_keeps_what_the_kitchen_asks_for(evening_ru
     tighter = replace(standing, posed=replace(standing.posed, wishes=dear))
     if wishes.whole_food_share < plain.whole_food_share:
         assert not Highs(tighter.problem([[meal.held()] for meal in standing.meals]).model).solve().status.solved
+
+
+def test_where_the_time_ends_first_that_is_said(evening_run: Plan) -> None:
+    """A blink of work gives a day that holds what it promises, and does not call it the nearest."""
+    found = api.replan(evening_run, "12:00", ate=["a party=1800kcal"], seconds=0.05)
+    assert api.recheck(found.plan) == []
+    assert any("The time ended" in words for words in found.words)
+    longer = api.replan(evening_run, "18:35", ate=["a party=1800kcal"], seconds=20)
+    assert any("as near as it can" in words for words in longer.words)

@@ -37,6 +37,9 @@ from mealopt.plans.replan.rest import first_planned
 from mealopt.plans.replan.search import RestFound
 from mealopt.targets.model import SessionEnergy
 
+#: What is said of a day that misses its numbers.
+NEAR = "comes as near to the day's numbers as it can"
+
 #: By this share a meal may fall under what it keeps: rounding, and less than anybody can weigh.
 KEPT = 0.0015
 
@@ -191,7 +194,8 @@ def _fuel_of(number: int, one: SessionEnergy, entry: PlanDay, day: DayAnew, now:
 
 def _solve(found: RestFound) -> Solve:
     penalty = sum(found.problem.shares(found.answer.values).values())
-    near = "meets the day's numbers" if found.harm < 0.05 else "comes as near to the day's numbers as it can"
+    near = "comes as near to the day's numbers as was found in the time" if found.cut else NEAR
+    near = "meets the day's numbers" if found.harm < 0.05 else near
     return Solve(
         solver=found.answer.solver or "HiGHS",
         status="optimal" if found.answer.status.value in ("optimal", "gap") else "gap",

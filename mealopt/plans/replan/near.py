@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from mealopt.core.nutrients import ENERGY, PROTEIN
 from mealopt.menu.plates import Plate
 from mealopt.milp.answer import Answer
+from mealopt.milp.effort import SLOWEST, after
 from mealopt.milp.highs import Highs
 from mealopt.milp.model import Model, Row, Term
 from mealopt.milp.stages import solve_in_stages
@@ -56,8 +57,9 @@ class Near:
         return [[one.served for one in options] for options in self.problem.servings]
 
     def nearest(self, seconds: float) -> Answer:
-        """The least harm, in whole steps."""
-        return solve_in_stages(self._harmful(), self.groups, HARM_GAP, HARM_FLOOR, seconds)
+        """The least harm, in whole steps. seconds: of work, as everywhere here."""
+        clock, ended = SLOWEST * seconds, after(seconds)
+        return solve_in_stages(self._harmful(), self.groups, HARM_GAP, HARM_FLOOR, clock, stop=ended)
 
     def bound(self) -> float:
         """The harm that no day can be under, by the linear program."""
@@ -86,7 +88,7 @@ class Near:
         model.rows.append(Row("harm", tuple(others), most=harm + max(HARM_ROUNDING, 0.01 * harm)))
         for column, each in others:
             model.cost[column] += 0.01 * each
-        return solve_in_stages(model, self.groups, GAP, FLOOR, seconds)
+        return solve_in_stages(model, self.groups, GAP, FLOOR, SLOWEST * seconds, stop=after(seconds))
 
 
 def _sum(terms: Sequence[Term], values: Sequence[float]) -> float:

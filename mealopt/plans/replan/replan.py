@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -11,6 +10,7 @@ from mealopt.core.clock import clock, minutes_of
 from mealopt.core.nutrients import ENERGY
 from mealopt.documents.plan import Meal, Plan, PlanDay, SkippedMeal
 from mealopt.menu.dishes import Menu
+from mealopt.milp.effort import spent
 from mealopt.people.reading import case_from_dict
 from mealopt.plans.held.standing import plan_entry
 from mealopt.plans.held.whole import check_whole
@@ -26,6 +26,8 @@ from mealopt.plans.replan.past import EATING, GivenMeal
 from mealopt.plans.replan.pots import from_one_pot, without_a_pot
 from mealopt.plans.replan.search import RestFound, seek
 from mealopt.plans.replan.words import (
+    CUT,
+    NEAREST,
     NO_PAYING,
     NOTHING_TO_MAKE_UP,
     ONLY_SESSIONS,
@@ -64,11 +66,11 @@ def replan_day(
 ) -> Replanned:
     """What is past is as eaten, the rest is planned anew, and as little of it changes as need be.
 
-    day: of a week's plan, None for its only one. folder: that of the case file. seconds: by the clock, reading and
-    rechecking counted. where: the words that a refusal of the plan begins with. Raises BadInput, Refused, OutOfTime;
-    Unplannable where a meal cannot be served at all.
+    day: of a week's plan, None for its only one. folder: that of the case file. seconds: of work, reading counted; a
+    busy machine takes longer by the clock. where: the words that a refusal of the plan begins with. Raises BadInput,
+    Refused, OutOfTime; Unplannable where a meal cannot be served at all.
     """
-    start = time.perf_counter()
+    start = spent()
     entry = with_case_numbers(plan_entry(plan, day, where))
     check_whole(plan, folder, where)
     case = case_from_dict(plan.case, f"{where}, case").beside(folder)
@@ -102,7 +104,8 @@ def _replanned(
     written = written_day([*kept, *rest], (*entry.skipped, *(_skipped(meal) for meal in past.skipped)), menu)
     bands = posed.posed.bands if events.changes_sessions else band_of(entry)
     offs = (*off_bands(written.totals, bands), *off_own(changed.case, entry.day, written.meals))
-    words, lines = _words(events, changed, past, offs, guarded=guarded)
+    cut = found is not None and found.cut
+    words, lines = _words(events, changed, past, offs, guarded=guarded, cut=cut)
     new_day = day_entry(entry, events, changed, posed, found, written, (offs, bands, words))
     after = with_day(plan, new_day, changed.case if events.changes_sessions else None)
     after, said = without_a_pot(after, new_day, menu)
@@ -130,7 +133,7 @@ def _rest(
     guarded: bool,
     limit: tuple[float, float],
 ) -> Sought:
-    """limit: when the clock started, and for how many seconds it runs."""
+    """limit: when the work began, and how many seconds of it there are."""
     start, seconds = limit
     asked = Asked(
         case=changed.case,
@@ -175,14 +178,14 @@ def _skipped(meal: Meal) -> SkippedMeal:
 
 
 def _words(
-    events: Events, changed: ChangedDay, past: Happened, offs: Sequence[Off], *, guarded: bool
+    events: Events, changed: ChangedDay, past: Happened, offs: Sequence[Off], *, guarded: bool, cut: bool
 ) -> tuple[tuple[str, ...], tuple[str, ...]]:
     words = [*changed.words, *past.words]
     if guarded:
         # No count of what was too much or too little: the meals that are to come are what matters.
         return (*words, ONLY_SESSIONS if events.changes_sessions else NOTHING_TO_MAKE_UP), ()
     if offs:
-        words.append("The day's numbers can no longer all be met; it comes as near as it can:")
+        words.append(CUT if cut else NEAREST)
         words += [said_off(one) for one in offs]
     if past.rest and any(one.key == ENERGY and not (one.short or one.at) for one in offs):
         words.append(NO_PAYING)

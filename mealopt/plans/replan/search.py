@@ -2,11 +2,11 @@
 
 First only amounts change, then the foods of the planned dishes, then dishes, as few as can be. The linear program over
 all dishes says how near any day could come: where fewer changes come as near as that, nothing more is sought.
+Seconds are of work (`milp.effort`), so that a busy machine finds what an idle one does.
 """
 
 from __future__ import annotations
 
-import time
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from itertools import combinations, islice
@@ -14,6 +14,7 @@ from itertools import combinations, islice
 from mealopt.errors import OutOfTime, Unplannable
 from mealopt.menu.plates import Plate
 from mealopt.milp.answer import Answer, Status
+from mealopt.milp.effort import spent
 from mealopt.plans.replan.anew import DayAnew
 from mealopt.plans.replan.near import NOUGHT, Near, as_near, changes_of, pose_near
 from mealopt.plans.replan.options import Options
@@ -25,10 +26,13 @@ HELD, ANY, ONE, ONE_SHARE = 0.3, 0.6, 0.3, 0.1
 #: Seconds for one set of dishes, and for the fewest changes to it: both are small.
 ONE_MOST, FEW_MOST = 1.0, 4.0
 
+#: Seconds that each solve gets although the time is over; what was found by then is the answer.
+LEAST = 0.1
+
 #: Sets of dishes that are tried at most, and seconds below which none is begun.
 SETS, BLINK = 10, 0.3
 
-#: Seconds by which the engine may end late, for it looks at the clock only between its steps; share of short limits.
+#: Seconds by which the engine may end late, for it looks up only between its steps; share of short limits.
 LATE, LATE_SHARE = 1.0, 0.3
 
 Plates = tuple[tuple[Plate, ...], ...]
@@ -38,7 +42,8 @@ Left = Callable[[float], float]
 @dataclass(frozen=True, slots=True)
 class RestFound:
     """The rest of the day. answer: values of problem's columns, and more. harm: of what gives, 0 where nothing does;
-    bound: the harm that no day of these meals can be under. seconds: all of it."""
+    bound: the harm that no day of these meals can be under. seconds: all of it. cut: the time ended before it was known
+    to come as near as any."""
 
     problem: Problem
     answer: Answer
@@ -47,6 +52,7 @@ class RestFound:
     seconds: float
     rows: int
     columns: int
+    cut: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,16 +71,15 @@ class _Tried:
         return self.answer.objective if self.found else float("inf")
 
 
-def seek(day: DayAnew, options: Options, seconds: float, start: float | None = None) -> RestFound:
+def seek(day: DayAnew, options: Options, seconds: float, start: float) -> RestFound:
     """The nearest day, with the fewest changes. Raises OutOfTime, and Unplannable where a meal cannot be served.
 
-    start: of the clock that the seconds are counted from; None: now.
+    start: of the work that the seconds are counted from, as `milp.effort.spent` has it.
     """
-    start = time.perf_counter() if start is None else start
-    spent = seconds - min(LATE, LATE_SHARE * seconds)
+    end = start + seconds - min(LATE, LATE_SHARE * seconds)
 
     def left(share: float = 1.0) -> float:
-        return max(0.1, share * (spent - (time.perf_counter() - start)))
+        return max(LEAST, share * (end - spent()))
 
     chosen, bound = _nearest(day, options, left)
     if not chosen.found:
@@ -85,8 +90,9 @@ def seek(day: DayAnew, options: Options, seconds: float, start: float | None = N
     found = chosen.near.least_changed(chosen.answer.values, changes_of(chosen.near, options.held), most)
     # The nearest day stands where time ends before one with fewer changes is found.
     answer = found if found.values else replace(chosen.answer, status=Status.LIMIT)
-    model, took = chosen.near.model, time.perf_counter() - start
-    return RestFound(chosen.near.problem, answer, chosen.harm, bound, took, len(model.rows), model.columns)
+    model, took = chosen.near.model, spent() - start
+    cut = left(1.0) <= LEAST and chosen.harm > as_near(bound)
+    return RestFound(chosen.near.problem, answer, chosen.harm, bound, took, len(model.rows), model.columns, cut)
 
 
 def _nearest(day: DayAnew, options: Options, left: Left) -> tuple[_Tried, float]:
@@ -97,15 +103,15 @@ def _nearest(day: DayAnew, options: Options, left: Left) -> tuple[_Tried, float]
         return _Tried(near, near.nearest(seconds))
 
     amounts = tried(options.just_held(), left(HELD))
-    if amounts.harm <= NOUGHT:
+    if amounts.harm <= NOUGHT or (amounts.found and left(1.0) <= LEAST):
         return amounts, 0.0
     everything = pose_near(day, options.plates, options)
     bound = everything.bound()
     if amounts.harm <= as_near(bound):
         return amounts, bound
     foods = tried(options.planned_dishes(), left(HELD))
-    if foods.harm <= as_near(bound):
-        return foods, bound
+    if foods.harm <= as_near(bound) or (foods.found and left(1.0) <= LEAST):
+        return min((amounts, foods), key=lambda one: one.harm), bound
     dishes = _Tried(everything, everything.nearest(left(ANY)))
     if not dishes.found:
         best = min((amounts, foods), key=lambda one: one.harm)

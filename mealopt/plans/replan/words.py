@@ -26,6 +26,8 @@ ONLY_SESSIONS = (
     "What was eaten changes nothing else: only what the sessions ask for does. If eating off plan troubles you, talk "
     f"with {REFERRAL}"
 )
+NEAREST = "The day's numbers can no longer all be met; it comes as near as it can:"
+CUT = "The time ended before the day was as near to its numbers as it can be: more --seconds may bring it nearer:"
 NO_PAYING = (
     "A surplus is not carried over, and no meal is left out for it: each meal that remains keeps its protein and at "
     "least 75 % of its planned energy"
