@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from mealopt import api
+from mealopt.core.clock import clock
 from mealopt.documents.plan import Plan, PlanDay
 from mealopt.errors import BadInput
 from tests.plans import cases
@@ -160,3 +161,23 @@ def test_a_sheet_names_no_meals_of_another_athlete(ridden: Plan) -> None:
         api.event_sheet(other, plan=ridden, where="ride.json")
     with pytest.raises(BadInput, match="read a plan of other sessions"):
         api.event_sheet(cases.case(race), plan=ridden)
+
+
+@pytest.mark.parametrize(("start", "wake"), [("17:30", "06:30"), ("09:00", "06:15"), ("07:30", "06:00")])
+def test_one_source_for_the_grams_before(start: str, wake: str) -> None:
+    """What a session's plan says of the hours before is the window that the day is planned by."""
+    posed = cases.posed({**RIDE, "start": start}, wake=wake)
+    (window,) = (one for one in posed.refuel if one.before == 1)
+    said = posed.fuel[1].plan.before[0]
+    assert f"{window.aim:.0f} g carbohydrate" in said
+    assert all(clock(posed.slots[index].start) in said for index in window.slots)
+    assert api.fuel(posed.case)[0].before[0] == said
+
+
+def test_a_bite_just_after_waking_is_no_more_than_the_plan_says() -> None:
+    """0 to 0.5 g/kg where one is awake for less than an hour [project]: the day's meal there holds it."""
+    early = {"day": "tue", "start": "06:30", "minutes": 100, "kind": "run", "effort": "steady"}
+    posed = cases.posed(early, wake="05:45")
+    (bite,) = (slot for slot in posed.slots if slot.end <= 390)
+    assert bite.carbohydrate_most == 34.0
+    assert "up to 34 g carbohydrate at 05:50" in posed.fuel[1].plan.before[0]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from mealopt.core.clock import DAY_MINUTES, DAYS, clock
+from mealopt.core.words import duration
 from mealopt.people.case import Case, Session
 from mealopt.plans.fuel.caffeine import caffeine_words
 from mealopt.plans.fuel.need import Need
@@ -81,7 +82,7 @@ def after_words(need: Need, short_kg: float | None) -> tuple[str, ...]:
     again = after_g(gap, case.athlete.mass_kg) if gap is not None else None
     if again is not None and gap is not None and gap >= 30:
         words.append(
-            f"the next session follows in {gap // 60} h {gap % 60:02d} min: {again[0]:.0f}-{again[1]:.0f} g "
+            f"the next session follows in {duration(gap)}: {again[0]:.0f}-{again[1]:.0f} g "
             "carbohydrate until then (1.0-1.2 g/kg/h for up to 4 h), low in fibre again towards it"
         )
     elif race_within(case, session, TWO_RACES):

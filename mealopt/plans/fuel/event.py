@@ -9,6 +9,7 @@ from datetime import timedelta
 
 from mealopt.core.clock import DAY_MINUTES, DAYS, minutes_of
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FIBRE
+from mealopt.core.words import duration
 from mealopt.documents.fuel import FuelPlan, FuelStep
 from mealopt.documents.plan import Plan
 from mealopt.errors import BadInput
@@ -78,7 +79,7 @@ def _sheet(
     case: Case, day: str, session: Session, targets: WeekTargets, fuel: FuelPlan | None, plan: Plan | None, steps: int
 ) -> Iterator[str]:
     far = "" if session.distance_km is None else f", {session.distance_km:g} km"
-    title = f"{case.athlete.name}: {session.kind} race of {_lasts(session.minutes)}{far}"
+    title = f"{case.athlete.name}: {session.kind} race of {duration(session.minutes)}{far}"
     yield from _wrapped(f"{title}, {_date(case, day)} at {session.start}", 0)
     yield "=" * WIDE
     yield from _days_before(case, day, session, targets, plan)
@@ -195,8 +196,3 @@ def _date(case: Case, day: str) -> str:
         return NAMES[day]
     date = case.week_of + timedelta(days=DAYS.index(day))
     return f"{NAMES[day]} {date.day} {date:%B %Y}"
-
-
-def _lasts(minutes: int) -> str:
-    hours, rest = divmod(minutes, 60)
-    return " ".join([*([f"{hours} h"] if hours else []), *([f"{rest} min"] if rest else [])])

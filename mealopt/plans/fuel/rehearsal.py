@@ -40,6 +40,10 @@ def rehearsal_words(need: Need) -> list[str]:
     short = "" if steps_left[-1] >= wished - 1e-9 else f"; {wished:.0f} g/h cannot be reached in that time"
     return [
         f"gut training: {ladder} g/h, one step of at most {GUT_STEP:g} g/h a week over the long sessions of "
-        f"{case.fuel.event_weeks} weeks{short}; rehearse with the foods that the race will use, and repeat a week that "
-        "did not sit well"
+        f"{_weeks(case.fuel.event_weeks)}{short}; rehearse with the foods that the race will use, and repeat a week "
+        "that did not sit well"
     ]
+
+
+def _weeks(count: int) -> str:
+    return "this week" if count == 1 else f"{count} weeks"

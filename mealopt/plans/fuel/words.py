@@ -50,7 +50,8 @@ def mixed(mix: Mix, salt_g: float, ml: int, count: int, pantry: Pantry) -> str:
     each = joined([_amount(name, grams, pantry) for name, grams in parts.items()])
     says = f"{each}, filled up with water to {ml} ml"
     if count > 1:
-        says += f"; for all {count}: {joined([_amount(name, count * grams, pantry) for name, grams in parts.items()])}"
+        every = joined([_amount(name, count * grams, pantry) for name, grams in parts.items()])
+        says += f"; for {'both' if count == 2 else f'all {count}'}: {every}"
     return says
 
 
