@@ -10,36 +10,12 @@ from mealopt.people.case import Case
 
 KINDS = ("run", "ride", "swim", "row", "walk", "ski", "other")
 EFFORTS = ("easy", "steady", "hard", "race")
-MINUTES = (
-    30,
-    45,
-    61,
-    65,
-    75,
-    80,
-    90,
-    105,
-    120,
-    135,
-    150,
-    170,
-    180,
-    200,
-    240,
-    270,
-    300,
-    360,
-    420,
-    480,
-    540,
-    600,
-    720,
-    840,
-)
+MINUTES = (30, 45, 61, 65, 75, 80, 90, 105, 120, 135, 150, 170, 180, 200, 240, 270, 300, 360, 420, 480, 540, 600, 720,
+           840)  # fmt: skip
 
 
-def made_up(number: int) -> Case:
-    """A case with one session, drawn from its number."""
+def made_up(number: int, any_minutes: bool = False) -> Case:
+    """A case with one session, drawn from its number; any_minutes: of whatever length, not of a usual one."""
     draw = random.Random(7919 * number + 13)
     mass = round(draw.uniform(45, 110), 1)
     kitchen: dict[str, Any] = {"wake": "04:30", "sleep": "23:30"}
@@ -71,6 +47,8 @@ def made_up(number: int) -> Case:
     }
     if draw.random() < 0.7:
         session["conditions"] = draw.choice(("cold", "mild", "hot"))
+    if any_minutes:
+        session["minutes"] = random.Random(31 * number + 5).randint(30, 840)
     fuel = {"rate": draw.choice(("ladder", "ladder", "per_kg"))}
     return Case.model_validate(
         {"schema": "mealopt/case-1", "athlete": athlete, "kitchen": kitchen, "fuel": fuel, "session": [session]}
