@@ -34,7 +34,7 @@ from mealopt.cli.wording import (
     wide,
 )
 from mealopt.core.bands import Band
-from mealopt.core.clock import minutes_of, on_the_clock
+from mealopt.core.clock import late, minutes_of, on_the_clock
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN, UNITS
 from mealopt.core.words import ENDED, SLOTS
 
@@ -117,8 +117,8 @@ def meal_words(meal: Meal, entry: PlanDay, method: bool) -> Group:
     """One meal: its dish, its foods, what it gives, its window, and how it is made."""
     kitchen = f" ({meal.minutes} min)" if meal.minutes else ""
     slot = SLOTS.get(meal.slot, meal.slot)
-    late = "" if on_the_clock(meal.time) == meal.time else " (after midnight)"
-    title = Text(overflow="fold").append(f"{meal.number}. {slot.capitalize()}{late}: ", style=HEADING).append(meal.dish)
+    title = Text(overflow="fold").append(f"{meal.number}. {slot.capitalize()}{late(meal.time)}: ", style=HEADING)
+    title.append(meal.dish)
     parts: list[RenderableType] = [title.append(kitchen, style=QUIET)]
     parts += [paragraph(portion(item), indent=2) for item in meal.items]
     given = ", ".join(_gives(meal, key) for key in _GIVEN if key in meal.totals)

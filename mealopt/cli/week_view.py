@@ -25,6 +25,7 @@ from mealopt.cli.wording import (
     numbered,
     paragraph,
 )
+from mealopt.core.clock import late, on_the_clock
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN
 
 if TYPE_CHECKING:
@@ -77,10 +78,11 @@ def _numbers(plan: Plan) -> Iterator[RenderableType]:
 
 def _day(day: PlanDay, method: bool) -> Iterator[RenderableType]:
     for session in day.sessions:
-        yield paragraph(f"{session.start} {session.kind}, {session.effort}, {session.minutes} min", QUIET)
+        words = f"{session.kind}, {session.effort}, {session.minutes} min{late(session.start)}"
+        yield paragraph(f"{on_the_clock(session.start)} {words}", QUIET)
     for meal in day.meals:
         grid = columns(5)
-        grid.add_row(Text(meal.time), _meal(meal, day, method))
+        grid.add_row(Text(on_the_clock(meal.time)), _meal(meal, day, method))
         yield grid
     minutes = sum(meal.minutes for meal in day.meals)
     yield paragraph(f"In the kitchen: {minutes} min.", QUIET)
@@ -92,7 +94,7 @@ def _meal(meal: Meal, day: PlanDay, method: bool) -> RenderableType:
     if method:
         return meal_words(meal, day, method)
     ahead = f" (cooked on {meal.cooked_on})" if meal.cooked_on else ""
-    text = Text(overflow="fold").append(meal.dish, style=HEADING).append(ahead, style=GOOD)
+    text = Text(overflow="fold").append(f"{meal.dish}{late(meal.time)}", style=HEADING).append(ahead, style=GOOD)
     foods = "; ".join(portion(item) for item in meal.items)
     return Text("\n").join([text, Text(foods, style=QUIET, overflow="fold")]) if foods else text
 

@@ -33,6 +33,11 @@ def on_the_clock(text: str) -> str:
     return clock(minutes - DAY_MINUTES) if minutes >= DAY_MINUTES else text
 
 
+def late(text: str) -> str:
+    """What stands behind a time of the plan day that is past midnight: " (after midnight)"; "" for others."""
+    return " (after midnight)" if minutes_of(text) >= DAY_MINUTES else ""
+
+
 def span(text: str) -> tuple[int, int]:
     """Start and end, in minutes, of "HH:MM-HH:MM". Raises ValueError where it does not end after it starts."""
     start, _, end = text.partition("-")

@@ -125,6 +125,11 @@ class Food(BaseModel):
     settles: Literal["well", "slowly", "badly"]
     kin: str = Field(min_length=2)
 
+    @property
+    def bought_per_gram(self) -> float:
+        """Grams as bought, peel and stones with them, of one gram as weighed."""
+        return 1.0 / self.yield_factor / (self.edible_percent / 100.0)
+
     @model_validator(mode="after")
     def _closed_lists(self) -> Food:
         if self.aisle not in AISLES:

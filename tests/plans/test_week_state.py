@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 
 from mealopt.documents.plan import PlanDay
+from mealopt.menu.dishes import shipped_menu
+from mealopt.plans.week.checks import week_checks
 from mealopt.plans.week.job import Ask, DayAnswer
 from mealopt.plans.week.state import WeekState
 from mealopt.rules.weekly.registry import WeekRow
@@ -56,3 +58,13 @@ def test_an_answer_without_a_day_gives_its_bound_only() -> None:
     week.keep(answer("mon", 4.0, 1.0))
     assert not week.keep(DayAnswer(Ask("alone", "mon"), None, 0.0, 3.5, {}))
     assert (week.value, week.bound) == (4.0, 3.5)
+
+
+def test_a_hair_below_a_least_is_met_as_it_is_written() -> None:
+    row = WeekRow("e", "e at least 15 mg", "sum", least=15.0, charge=1.0, per_gram=lambda food: 1.0, unit="mg")
+    days = [PlanDay.model_construct(day="mon", meals=(), totals={}, coverage={})]
+    for found, met in ((14.999999, True), (14.99, False), (15.0, True)):
+        with pytest.MonkeyPatch.context() as patch:
+            patch.setattr("mealopt.plans.week.checks.shares_of", lambda *_, found=found: {"e": {"": found}})
+            (check,) = week_checks(days, [row], shipped_menu().pantry)
+            assert (check.met, check.value) == (met, pytest.approx(found, abs=1e-4))

@@ -68,7 +68,7 @@ def chosen_foods(serving: Serving, values: list[float], pantry: Pantry, salted: 
 
 def _item(chosen: Chosen, pantry: Pantry) -> Item:
     food = pantry.foods[chosen.food]
-    bought = chosen.grams / food.yield_factor / (food.edible_percent / 100.0)
+    bought = chosen.grams * food.bought_per_gram
     measure = (
         salt_measure(chosen.grams)
         if chosen.food == SALT and not chosen.role

@@ -12,7 +12,7 @@ from mealopt.plans.fuel.choices import FRUCTOSE, GLUCOSE, WATER
 from mealopt.plans.fuel.clock_plan import Bite, Sip, bites, by_hour, km_at, sips
 from mealopt.plans.fuel.notes import cautions, notes
 from mealopt.plans.fuel.solve import Packed
-from mealopt.plans.fuel.words import counted, fuel_food, mixed, sip_words, time_of
+from mealopt.plans.fuel.words import a_or_several, fuel_food, mixed, sip_words, time_of
 from mealopt.plans.words import joined
 from mealopt.table.pantry import Pantry
 
@@ -139,7 +139,7 @@ def _bottles(packed: Packed, order: tuple[Sip, ...], pantry: Pantry) -> tuple[Bo
 def _carried(packed: Packed, pantry: Pantry) -> tuple[Carried, ...]:
     return tuple(
         Carried(
-            name=counted(count, thing.one, thing.many),
+            name=a_or_several(count, thing.one, thing.many),
             count=count,
             grams=round(thing.weight, 1),
             carbohydrate_g=round(thing.holds[CARBOHYDRATE], 1),

@@ -66,7 +66,7 @@ def gram_words(grams: float) -> str:
     return f"{grams:.0f} g" if grams >= 100 else f"{grams:.3g} g"
 
 
-def counted(count: int, one: str, many: str) -> str:
+def a_or_several(count: int, one: str, many: str) -> str:
     """ "a banana", "3 bananas"."""
     if count > 1:
         return f"{count} {many}"
@@ -84,7 +84,7 @@ def meal_name(packed: Packed) -> str:
     """What is eaten and drunk in the session, in a few words."""
     drinks = [mix.says for mix, _ in packed.mixes if mix.drink is not None]
     salted = ["lightly salted water"] if packed.salt_g and not drinks else []
-    eaten = [counted(count, thing.one, thing.many) for thing, count in packed.things]
+    eaten = [a_or_several(count, thing.one, thing.many) for thing, count in packed.things]
     return joined([*dict.fromkeys(drinks), *salted, *eaten])
 
 

@@ -113,7 +113,7 @@ def as_bought(item: Item, food: Food | None) -> float:
     """
     grams = item.as_bought_g
     if food is not None:
-        grams = max(grams, item.grams / food.yield_factor / (food.edible_percent / 100.0))
+        grams = max(grams, item.grams * food.bought_per_gram)
     if grams > MOST_G:
         raise BadInput(f"the plan: {item.food}: read {grams:g} g as bought; at most {MOST_G:g} g in a meal is allowed")
     return grams

@@ -167,7 +167,7 @@ def _disagreeing(plan: Plan, menu: Menu) -> list[str]:
         for meal in day.meals:
             for item in meal.items:
                 food = menu.pantry.foods.get(item.food)
-                worked_out = 0.0 if food is None else item.grams / food.yield_factor / (food.edible_percent / 100.0)
+                worked_out = 0.0 if food is None else item.grams * food.bought_per_gram
                 if food is not None and abs(worked_out - item.as_bought_g) > 0.06 + 1e-3 * worked_out:
                     place = f"{DAY_NAMES[day.day]} {meal.time}, {item.food}"
                     says = f"the plan says {item.as_bought_g:g} g as bought, the pantry {worked_out:.1f} g"

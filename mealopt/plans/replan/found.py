@@ -102,7 +102,7 @@ def _item(grams: float, name: str, food: Food | None, row: CompositionRow | None
         source, state, says, bought = f"USDA-SR28:{row.ndb}", "as eaten", row.name, grams
     else:
         source, state, says, name = food.source, food.state, food.says, food.name
-        bought = grams / food.yield_factor / (food.edible_percent / 100.0)
+        bought = grams * food.bought_per_gram
     return Item(
         food=name,
         source=source,

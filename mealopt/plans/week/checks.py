@@ -25,9 +25,11 @@ def week_checks(
     shares = [shares_of(day, rows, pantry) for day in days]
     checks = []
     for row in rows:
-        met = lacking(row, shares) == 0.0
         found, least = rounded(value(row, shares)), row.least
         unit = row.unit
+        # As it is written: a hair below 15 mg is written 15, and met.
+        written = (least is None or found >= least) and (row.most is None or found <= row.most)
+        met = written or lacking(row, shares) == 0.0
         if row.name == "fat":
             found, least, unit = _fat_percent(days), _fat_least(row), "%"
             met = found >= least - 1e-9

@@ -13,7 +13,7 @@ from mealopt.people.case import Case
 from mealopt.plans.day.pose import food_filter
 from mealopt.rules.weekly.registry import WeekRow, WeekWishes, week_rows
 from mealopt.rules.weekly.shares import EatenMeal, day_shares
-from mealopt.table.pantry import Food, Pantry
+from mealopt.table.pantry import Pantry
 from mealopt.targets.micronutrients import RETINOL_MOST_UG, references
 
 
@@ -50,13 +50,8 @@ def week_wishes(case: Case, days: int, menu: Menu, use_up: Mapping[str, float] |
         retinol_most_ug=RETINOL_MOST_UG,
         fat_least_percent=rules.fat_least_percent,
         use_up=dict(use_up or {}),
-        bought={name: as_bought(food) for name, food in menu.pantry.foods.items()},
+        bought={name: food.bought_per_gram for name, food in menu.pantry.foods.items()},
     )
-
-
-def as_bought(food: Food) -> float:
-    """Grams as bought of one gram as eaten."""
-    return 1.0 / food.yield_factor / (food.edible_percent / 100.0)
 
 
 def case_rows(case: Case, days: int, menu: Menu, use_up: Mapping[str, float] | None = None) -> tuple[WeekRow, ...]:

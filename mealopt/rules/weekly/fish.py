@@ -23,7 +23,7 @@ def fish(week: WeekWishes) -> Iterator[WeekRow]:
         if days > 0:
             yield WeekRow(
                 name,
-                f"{name} on at least {days:.0f} day{'s' if days > 1 else ''}",
+                f"{name} on at least {days:.0f} day{'s' if days > 1 else ''}, {PORTION_G:g} g or more",
                 "days",
                 least=days,
                 unit="days",

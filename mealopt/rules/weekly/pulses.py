@@ -18,7 +18,7 @@ def pulses(week: WeekWishes) -> Iterator[WeekRow]:
     if days > 0:
         yield WeekRow(
             "pulses",
-            f"pulses on at least {days:.0f} day{'s' if days > 1 else ''}",
+            f"pulses on at least {days:.0f} day{'s' if days > 1 else ''}, {PORTION_G:g} g or more cooked",
             "days",
             least=days,
             unit="days",

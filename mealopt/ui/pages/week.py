@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import streamlit as st
 
-from mealopt.core.clock import DAYS
+from mealopt.core.clock import DAYS, late, on_the_clock
 from mealopt.core.nutrients import ENERGY
 from mealopt.core.words import DAY_NAMES, SLOTS, duration, number
 from mealopt.ui import desk, waiting
@@ -83,8 +83,8 @@ def _day(state: State, day: str, planned: dict[str, PlanDay]) -> None:
             st.caption("Not planned yet.")
             return
         for one in entry.sessions:
-            st.caption(f"{one.start} {plain(one.kind)}, {plain(one.effort)}, {duration(one.minutes)}")
-        lines = [f"- {meal.time} {_meal(meal, day, planned)}" for meal in entry.meals]
+            st.caption(f"{on_the_clock(one.start)} {plain(one.kind)}, {plain(one.effort)}, {duration(one.minutes)}")
+        lines = [f"- {on_the_clock(meal.time)}{late(meal.time)} {_meal(meal, day, planned)}" for meal in entry.meals]
         st.markdown("\n".join(lines))
         minutes = duration(sum(meal.minutes for meal in entry.meals))
         if state.without_numbers:
