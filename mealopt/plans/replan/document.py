@@ -10,6 +10,7 @@ from mealopt.core.bands import Band
 from mealopt.core.clock import clock, minutes_of
 from mealopt.core.nutrients import ENERGY, LABELS, PROTEIN, UNITS
 from mealopt.core.slots import Slot
+from mealopt.core.words import number
 from mealopt.documents.fuel import FuelPlan
 from mealopt.documents.plan import Meal, Plan, PlanDay, SkippedMeal, Solve, Struck
 from mealopt.documents.totals import day_totals
@@ -124,7 +125,8 @@ def _as_kept(meal: Meal) -> Meal:
         held, first = meal.totals.get(key, 0.0), planned.get(key, 0.0)
         if not meal.eaten and held < share * first * (1 - KEPT):
             planned[key] = held / share
-            notes.append(f"{LABELS[key]}: {held:.0f} of the {first:.0f} {UNITS[key]} that were planned here")
+            now, was = number(held), number(first)
+            notes += [f"{LABELS[key]}: {now} of the {was} {UNITS[key]} that were planned here"] if now != was else []
     return meal.model_copy(update={"planned": planned, "notes": tuple(notes)}) if planned != meal.planned else meal
 
 
