@@ -42,7 +42,8 @@ def meal_actions(state: State, entry: PlanDay, meal: Meal) -> None:
                       args=(entry.day, meal.number, meal.ends, ""))  # fmt: skip
         with st.popover("I ate something else"):
             field = f"ate {number}"
-            st.text_input("What you ate", key=field, placeholder="pizza=350g, or dinner out=900kcal")
+            like = "pizza=350g" if state.without_numbers else "pizza=350g, or dinner out=900kcal"
+            st.text_input("What you ate", key=field, placeholder=like)
             st.button("Plan the rest of the day", key=f"rest {number}", on_click=_ate,
                       args=(entry.day, meal.number, meal.ends, field))  # fmt: skip
 
@@ -95,7 +96,7 @@ def _rest(day: str, where: str, now_at: str, ate: tuple[str, ...], skipped: tupl
                lambda now, found: changed(now, found.plan, found.words), can_stop=False)  # fmt: skip
 
 
-def otherwise(entry: PlanDay) -> None:
+def otherwise(entry: PlanDay, without_numbers: bool) -> None:
     """What happened beside the plan, all of it at once, from some time of the day on."""
     day, where = entry.day, f"otherwise {entry.day}"
     asked = desk.kept().work
@@ -105,8 +106,8 @@ def otherwise(entry: PlanDay) -> None:
         meals = {meal.number: meal for meal in entry.meals if not meal.eaten}
         st.multiselect("Meals that were skipped", meals, key=f"skipped {day}", placeholder="none",
                        format_func=lambda number: f"{number}. {meals[number].dish}")  # fmt: skip
-        st.text_area("What was eaten beside the plan, one a line", key=f"beside {day}", height=90,
-                     placeholder="pizza=350g at 12:30\ndinner out=900kcal")  # fmt: skip
+        like = "pizza=350g at 12:30" + ("" if without_numbers else "\ndinner out=900kcal")
+        st.text_area("What was eaten beside the plan, one a line", key=f"beside {day}", height=90, placeholder=like)
         sessions = {one.number: one for one in entry.sessions}
         if sessions:
             st.multiselect("Sessions that are called off", sessions, key=f"off {day}", placeholder="none",

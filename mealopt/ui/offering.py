@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from mealopt.api import Item, Meal, Offer, Plan, PlanDay, Swapped
 
 #: Seconds for offers and for a swap.
-OFFER_SECONDS, SWAP_SECONDS = 4.0, 8.0
+OFFER_SECONDS, SWAP_SECONDS = 8.0, 8.0
 
 
 def where_of(day: str, meal: int) -> str:
@@ -90,7 +90,7 @@ def _found(state: State, entry: PlanDay, meal: Meal, look: Look) -> None:
     with st.container(border=True, key=f"offers {entry.day} {meal.number}"):
         st.markdown(f"**Instead of {plain(what)}**")
         for place, offer in enumerate(state.offers or ()):
-            _offer(entry, look, place, offer, state.without_numbers)
+            _offer(entry, meal, look, place, offer, state.without_numbers)
         _named(entry, look)
         st.button("Keep it as it is", key=f"keep {entry.day} {meal.number}", on_click=_closed)
 
@@ -99,13 +99,14 @@ def _closed() -> None:
     desk.change(lambda now: replace(now, looking=None, offers=None))
 
 
-def _offer(entry: PlanDay, look: Look, place: int, offer: Offer, without_numbers: bool) -> None:
+def _offer(entry: PlanDay, meal: Meal, look: Look, place: int, offer: Offer, without_numbers: bool) -> None:
     comes = offer.into if look.food else offer.dish
     comes = comes or f"nothing: {offer.dish}"
     st.button(comes, key=f"take {entry.day} {look.meal} {place}", on_click=_taken, args=(look, offer, comes))
     also = offer.also or "Nothing else changes"
     moved = "" if without_numbers or offer.grams_moved < 1 else f" ({offer.grams_moved:.0f} g moved in all)"
-    st.caption(f"{plain(also[:1].upper() + also[1:])}{moved}")
+    then = f"The meal is then {offer.dish}. " if look.food and offer.dish != meal.dish else ""
+    st.caption(f"{plain(then + also[:1].upper() + also[1:])}{moved}")
 
 
 def _taken(look: Look, offer: Offer, comes: str) -> None:

@@ -65,7 +65,7 @@ def test_each_part_can_be_used_by_everybody(visit: Visit, width: int, theme: str
 def test_its_states_can_be_used_by_everybody(visit: Visit) -> None:
     """Offers, a change that was made, work that goes on, and a day for which nothing fits."""
     page = visit(390, "dark")
-    page.get_by_role("button", name=re.compile("^Swap ")).nth(1).click()
+    page.get_by_role("button", name=re.compile("^Swap ")).first.click()
     page.get_by_text(re.compile("^Instead of ")).wait_for()
     settle(page)
     usable(page, "offers")

@@ -109,6 +109,8 @@ def test_with_an_eating_disorder_before_foods_and_measures_stand_alone(part: Ope
         cautions = {words for one in desk.first_state().plans["sat"].days for words in (*one.cautions, *one.notes)}
         words = "\n".join(line for line in text(shown).splitlines() if line.removeprefix("- ") not in cautions)
         assert "kcal" not in words, path
+        hints = [str(one.placeholder) for kind in (shown.text_input, shown.text_area) for one in kind]
+        assert "kcal" not in "\n".join(hints), path
     shown = part("day", page)
     assert field(shown.toggle, "Foods and measures only").value  # type: ignore[attr-defined]
     field(shown.toggle, "Foods and measures only").set_value(False)  # type: ignore[attr-defined]

@@ -47,7 +47,7 @@ def draw() -> None:
     for words in skipped_words(entry):
         st.markdown(words)
     _line(state, entry)
-    otherwise(entry)
+    otherwise(entry, state.without_numbers)
     another(state, entry)
     if state.without_numbers:
         _meals(state, entry)

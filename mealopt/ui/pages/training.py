@@ -55,14 +55,18 @@ def _row(place: int) -> None:
         number((*at, "minutes"), "Minutes", whole=True, step=5, width=112)
         choice((*at, "kind"), "Kind", KINDS, width=104)
         choice((*at, "effort"), "Effort", EFFORTS, width=100)
-        number((*at, "active_kcal"), "Energy, kcal", step=10, width=108)
-        _more(place)
+        folded = desk.state().without_numbers
+        if not folded:
+            number((*at, "active_kcal"), "Energy, kcal", step=10, width=108)
+        _more(place, folded)
         st.button("Remove", key=f"remove {place}#{desk.state().opened}", on_click=_removed, args=(place,))
 
 
-def _more(place: int) -> None:
+def _more(place: int, energy: bool) -> None:
     at = ("session", place)
     with st.popover("More"):
+        if energy:
+            number((*at, "active_kcal"), "Energy, kcal", step=10)
         choice((*at, "energy_from"), "Where the energy figure comes from", SOURCES, default="wrist")
         choice((*at, "energy_is"), "The figure is", ("active", "total"), default="active",
                say=lambda one: "above rest" if one == "active" else "with rest in it")  # fmt: skip
