@@ -10,6 +10,7 @@ import streamlit as st
 from mealopt import api
 from mealopt.errors import BadInput
 from mealopt.ui import desk
+from mealopt.ui.own_foods import ask_for_own_foods, missing
 from mealopt.ui.state import State, opened, with_plan
 
 if TYPE_CHECKING:
@@ -62,12 +63,13 @@ def _example(key: str) -> None:
 def panel() -> None:
     """Open and save, at the side of every page."""
     state = desk.state()
-    with st.expander("Open"):
+    with st.expander("Open", expanded=bool(missing(state))):
         key = f"upload#{state.opened}"
         st.file_uploader("A case file (.toml) or a plan (.json)", type=["toml", "json"], key=key, on_change=_uploaded,
                          args=(key,))  # fmt: skip
         if st.session_state.get(_TROUBLE):
             st.error(st.session_state[_TROUBLE])
+        ask_for_own_foods()
         key = f"example#{state.opened}"
         st.selectbox("Or an example", api.example_names(), index=None, key=key, on_change=_example, args=(key,),
                      format_func=lambda name: name.replace("_", " "), placeholder="choose one")  # fmt: skip

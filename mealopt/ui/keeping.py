@@ -1,6 +1,7 @@
 """Where each person's state is while the server runs: under a long random name that stands in the page's address.
 
-A reload finds it again; nobody else can guess it. Nothing is written to disk: files are saved by hand.
+A reload finds it again; nobody else can guess it. Nothing is written to disk but
+foods of one's own that were opened, for as long: files are saved by hand.
 """
 
 from __future__ import annotations

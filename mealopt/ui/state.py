@@ -12,6 +12,8 @@ from mealopt.core.clock import DAYS
 from mealopt.errors import BadInput
 
 if TYPE_CHECKING:
+    from tempfile import TemporaryDirectory
+
     from mealopt.api import Case, FuelPlan, Offer, Plan, PlanDay, WhyNot
 
 #: Where a value stands in a case: ("athlete", "mass_kg"), ("session", 2, "start").
@@ -42,6 +44,7 @@ class State:
     plans before it. fuel: day -> the case and what to carry, where that was worked out apart from a plan. sheet: the
     case and the page for its race. choices: day -> other days that were found. limits, why_not: day -> the plan that
     was asked about and the answer. bought: the plan whose list is bought. prices: name and text of a file of one's own.
+    own_foods: the folder that holds such a file of foods, for as long as the state is kept.
     """
 
     draft: dict[str, Any]
@@ -66,6 +69,7 @@ class State:
     why_not: dict[str, tuple[Plan, WhyNot]] = field(default_factory=dict)
     bought: Plan | None = None
     prices: tuple[str, str] | None = None
+    own_foods: TemporaryDirectory[str] | None = None
 
     @property
     def without_numbers(self) -> bool:

@@ -13,7 +13,9 @@ from streamlit.testing.v1 import AppTest
 from mealopt import api
 from mealopt.errors import BadInput, MealoptError
 from mealopt.ui import desk, keeping
+from mealopt.ui.files import from_text
 from mealopt.ui.lines import for_health, merged
+from mealopt.ui.own_foods import missing, with_own_foods
 from mealopt.ui.state import Look, State, changed, opened
 from tests.ui.conftest import Open, clean, field, finished, text
 
@@ -285,3 +287,24 @@ def test_the_sheet_of_a_race_is_the_command_s(part: Open) -> None:
     page = part("fuel", page)
     finished(press(page, "Write the sheet"))
     assert api.event_sheet(kept(page).state.case) == page.code[0].value + "\n"
+
+
+def test_foods_of_one_s_own_are_opened_beside_the_case_that_names_them(part: Open) -> None:
+    case = api.read_case(api.example_case_path("own_shelf"))
+    assert case.folder is not None
+    named = str(case.kitchen.own_foods)
+    own = (case.folder / named).read_text(encoding="utf-8")
+    state = from_text(desk.first_state(), api.case_text(case), "case.toml")
+    assert missing(state) == named
+    with pytest.raises(BadInput) as raised:
+        with_own_foods(state, "[[food]]\nname = 3\n")
+    assert str(raised.value).startswith(named), "no word of where the page keeps it"
+    found = with_own_foods(state, own)
+    assert missing(found) == ""
+    assert found.case == case
+    assert missing(opened(case)) == "", "an example lies beside its file"
+    page = put(part("day"), lambda now: state)
+    assert [one.label for one in page.get("file_uploader")] == [
+        "A case file (.toml) or a plan (.json)",
+        f"The case names foods of your own: {named}",
+    ]

@@ -99,15 +99,30 @@ def _kitchen() -> None:
     several(("kitchen", "prefer"), "Foods to plan rather", foods)
     several(("kitchen", "less"), "Foods to plan rather not", foods)
     several(("kitchen", "never"), "Foods never to plan", foods)
-    one, other = st.columns(2)
-    with one:
-        words(("kitchen", "wake"), "Waking, HH:MM", default="06:30", most=5)
-        number(("kitchen", "meals_per_day"), "Meals a day", whole=True, default=4,
-               help="What is eaten for sessions is not counted.")  # fmt: skip
-    with other:
-        words(("kitchen", "sleep"), "Going to sleep, HH:MM", default="22:30", most=5)
-        number(("kitchen", "cook_minutes"), "Kitchen time, minutes", whole=True, default=60, step=5)
+    # Pairs, so that a phone shows them in this order too.
+    for pair in ((_wake, _sleep), (_meals, _minutes)):
+        for place, draw_one in zip(st.columns(2), pair, strict=True):
+            with place:
+                draw_one()
     number(("kitchen", "people_at_table"), "People at the table", whole=True, default=1)
+
+
+def _wake() -> None:
+    words(("kitchen", "wake"), "Waking, HH:MM", default="06:30", most=5)
+
+
+def _sleep() -> None:
+    words(("kitchen", "sleep"), "Going to sleep, HH:MM", default="22:30", most=5)
+
+
+def _meals() -> None:
+    number(("kitchen", "meals_per_day"), "Meals a day", whole=True, default=4,
+           help="What is eaten for sessions is not counted.")  # fmt: skip
+
+
+def _minutes() -> None:
+    number(("kitchen", "cook_minutes"), "Kitchen time, minutes", whole=True, default=60, step=5,
+           help="Of each day.")  # fmt: skip
 
 
 def _what_follows() -> None:
