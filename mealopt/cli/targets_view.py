@@ -57,7 +57,8 @@ def targets_page(case: Case, week: WeekTargets, notes: list[str], day: str | Non
     else:
         entry = week.days[day]
         yield from _day(case, entry)
-        cautions, assumed = tuple(dict.fromkeys((*week.cautions, *entry.cautions))), [*notes, *week.notes, *entry.notes]
+        cautions = tuple(dict.fromkeys((*week.cautions, *entry.cautions)))
+        assumed = list(dict.fromkeys((*notes, *week.notes, *entry.notes)))
     yield heading("Cautions")
     yield listed(cautions, CAUTION)
     if day is not None:

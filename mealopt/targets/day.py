@@ -174,7 +174,7 @@ def _day(week: _Week, day: str, energy: _DayEnergyBand) -> DayTargets:
         protein_main_least_g=protein_main_least(body, bands[PROTEIN]),
         steps=(*day_steps(case, entry, sessions), *energy.steps, *steps,
                Step("energy availability", found, "kcal/kg fat-free mass", how, LOW_AVAILABILITY.source)),
-        notes=(*doubts, *notes, *said),
+        notes=(*doubts, *week.energy.notes, *notes, *said),
         cautions=(*week.standing.cautions, *day_cautions(energy.aim, entry.exercise, body)),
         carbohydrate_class=class_of_day(case, day),
         baseline_kcal=week.base.kcal,

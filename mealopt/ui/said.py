@@ -80,8 +80,8 @@ def hidden_numbers() -> None:
 
 def cautions_and_assumptions(cautions: tuple[str, ...], notes: list[str] | tuple[str, ...]) -> None:
     """Cautions open, assumptions folded, right where the numbers are."""
-    listed("Cautions", cautions)
-    listed("What was assumed", list(notes), open_at_first=False)
+    listed("Cautions", list(dict.fromkeys(cautions)))
+    listed("What was assumed", list(dict.fromkeys(notes)), open_at_first=False)
 
 
 def case_notes() -> list[str]:
