@@ -21,7 +21,8 @@ class Slot:
     that it is eaten in or follows. stove: whether something can be cooked at this time; heat: whether it can be
     heated. minutes_most: kitchen minutes at hand. settles: foods that settle badly stay out. label: words for it.
     energy_aim: kcal that suits it. carbohydrate_least, carbohydrate_most: grams (in a session, before one), None where
-    free; protein_least: grams. settled: place, from 0, among the day's meals that the case settles; None where it is
+    free; protein_least: grams. work_minutes: from this meal's end to the next long or hard endurance session; None
+    where none is ahead. settled: place, from 0, among the day's meals that the case settles; None where it is
     not. given: what the case says of a settled meal: "foods" with their grams, or its "energy" alone; "" where
     something is chosen here.
     """
@@ -47,6 +48,7 @@ class Slot:
     carbohydrate_least: float = 0.0
     carbohydrate_most: float | None = None
     protein_least: float = 0.0
+    work_minutes: int | None = None
     settled: int | None = None
     given: str = ""
 

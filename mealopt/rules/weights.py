@@ -22,7 +22,7 @@ AIM: dict[str, tuple[float, float, float, float]] = {
 FIBRE_HIGH = (45.0, 18.0, 0.4)
 
 #: Points per 10 % of a meal's suitable energy that it lies beyond the free share.
-MEAL_SIZE = 0.5
+MEAL_SIZE = 0.8
 MEAL_SIZE_FREE = 0.25
 
 #: Points for serving something marked "less", and for a day without something marked "prefer".
@@ -43,7 +43,7 @@ COLD = 1.5
 POWDER = 0.6
 
 #: Points for each main meal beyond the first on one staple (bread, rice) or one kind of protein (fish, soy).
-ALIKE = 2.0
+ALIKE = 3.0
 
 #: Points for each food on a plate beyond this many.
 FOODS_FREE = 5
@@ -61,6 +61,16 @@ PRODUCE_SPREAD = 0.2
 #: Points per gram of fat in a main meal beyond this share of its energy.
 MEAL_FAT = 0.08
 MEAL_FAT_FREE = 0.38
+
+#: Points per gram of fibre in a meal beyond what is free: in a main meal, in another, and in one that ends within so
+#: many minutes of long or hard work.
+MEAL_FIBRE = 0.12
+FIBRE_MAIN, FIBRE_OTHER = 15.0, 8.0
+FIBRE_BEFORE, FIBRE_BEFORE_MINUTES = 8.0, 180
+
+#: Points for each meal with soya beyond so many, and for each bowl of soup beyond the first.
+SOYA, SOYA_FREE = 1.5, 3
+SOUP = 2.0
 
 #: Points for each time that a rule of the week is missed by: a dish once too often, a day with fish or pulses too few.
 WEEK_TIME = 3.0

@@ -33,6 +33,9 @@ MAIN_APART = 150
 SNACK_APART = 60
 #: Snacks are laid so far from other food where the day has room, min [common practice, no source].
 APART_WHERE_IT_CAN = 120
+#: Endurance work from so many minutes on is not begun three hours after the last food [common practice, no source].
+DEMANDING = 45
+
 #: Food follows within so many minutes of a session that asks for it.
 WITHIN = 60
 
@@ -211,7 +214,7 @@ def _apart(meals: list[Occasion], start: int, end: int, least: int) -> bool:
 
 def meal_before(day: WakingDay, meals: list[Occasion], session: TimedSession) -> Occasion | None:
     """A meal before a session where none lies 1 to 4 h ahead of it (from less where one wakes for it); None else."""
-    demanding = session.hard or (session.endurance and session.minutes > 60)
+    demanding = session.hard or (session.endurance and session.minutes >= DEMANDING)
     last = max((meal.end for meal in meals if meal.end <= session.start), default=None)
     since = session.start - (last if last is not None else -10_000)
     most = 180 if demanding else 240

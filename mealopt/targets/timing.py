@@ -56,6 +56,9 @@ DURING_FROM, DURING_LEAST = 60, 1.0
 #: How far up its band the carbohydrate of a session may go: the top is for those who have practised it.
 DURING_SHARE = 0.6
 
+#: Endurance work from so many minutes on is long: little fibre in the hours before it (project's assumption).
+LONG_WORK = 75
+
 #: Minutes from a session's end until one stands in the kitchen (project's assumption).
 HOME = 5
 
@@ -250,7 +253,18 @@ def slot_of(shape: DayShape, day: WakingDay, meal: Occasion, index: int, aim: fl
         minutes_most=_minutes_at_hand(shape, meal),
         settles=bool(window.limits),
         carbohydrate_most=just_awake_most(meal, window, shape.wake, shape.mass_kg),
+        work_minutes=_until_work(day, meal),
     )
+
+
+def _until_work(day: WakingDay, meal: Occasion) -> int | None:
+    """Minutes from the meal's end to the next long or hard endurance session; None where none is ahead."""
+    starts = [
+        session.start
+        for session in day.ahead
+        if session.endurance and session.start >= meal.end and (session.hard or session.minutes >= LONG_WORK)
+    ]
+    return min(starts) - meal.end if starts else None
 
 
 def _during_slot(shape: DayShape, meal: Occasion, index: int) -> Slot:
@@ -281,7 +295,7 @@ def _kitchen(shape: DayShape, meal: Occasion, lead: int | None) -> tuple[bool, b
     heat = True
     away_from, away_to = shape.away_from, shape.away_to
     if shape.away and away_from is not None and away_to is not None and away_from <= meal.start < away_to:
-        stove, heat = False, shape.away != "no_kitchen"
+        stove, heat = False, shape.away == "microwave"
     if lead is not None and lead < 30:
         stove = False
     return stove, heat

@@ -22,10 +22,10 @@ JAM = tiny.food("jam", "added_sugar", step=5.0, steps=(2, 8), **{ENERGY: 2.5})
 JUICE = tiny.food("juice", "juice", step=50.0, steps=(2, 5), **{ENERGY: 0.5, FIBRE: 0.0})
 DRINK = tiny.food("drink", "session_food", step=100.0, steps=(1, 8), **{CARBOHYDRATE: 0.06, ENERGY: 0.25})
 POTATO = tiny.food("potato", "whole_food", step=25.0, steps=(4, 20))
-BEANS = tiny.food("beans", "vegetable", "whole_food", step=20.0, steps=(3, 12), **{PROTEIN: 0.08})
+BEANS = tiny.food("beans", "vegetable", "whole_food", "soy", step=20.0, steps=(3, 12), **{PROTEIN: 0.08})
 OIL = tiny.food("oil", "oil", step=5.0, steps=(1, 4), **{ENERGY: 9.0, FAT: 1.0})
 LEEKS = tiny.food("leeks", "vegetable", "whole_food", step=50.0, steps=(1, 20))
-POWDER = tiny.food("powder", "protein_powder", step=5.0, steps=(2, 6), **{PROTEIN: 0.8})
+POWDER = tiny.food("powder", "protein_powder", "soy", step=5.0, steps=(2, 6), **{PROTEIN: 0.8})
 
 
 def bowl() -> Plate:

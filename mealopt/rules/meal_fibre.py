@@ -1,0 +1,31 @@
+"""No meal that is a heap of fibre, and little of it in the hours before work that asks for no hard limit."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from mealopt.core.nutrients import FIBRE
+from mealopt.core.slots import Slot
+from mealopt.milp.model import Row
+from mealopt.rules import weights
+from mealopt.rules.problem import Problem
+from mealopt.rules.registry import term
+
+NAME = "fibre of a meal"
+
+
+@term(NAME, unit="g")
+def meal_fibre(problem: Problem) -> Iterator[Row]:
+    """Charge each meal's fibre beyond a free amount (shape: one row a meal eaten outside sessions)."""
+    for slot in problem.slots:
+        if slot.kind == "during" or slot.settled is not None:
+            continue
+        over = problem.cost_column(NAME, weights.MEAL_FIBRE)
+        yield Row(f"fibre_{slot.index}", (problem.sum_of(slot, FIBRE), (over, -1.0)), most=free(slot))
+
+
+def free(slot: Slot) -> float:
+    """Grams of fibre that cost nothing in this meal."""
+    if slot.work_minutes is not None and slot.work_minutes <= weights.FIBRE_BEFORE_MINUTES:
+        return weights.FIBRE_BEFORE
+    return weights.FIBRE_MAIN if slot.main else weights.FIBRE_OTHER
