@@ -23,7 +23,7 @@ FIBRE_HIGH = (45.0, 18.0, 0.4)
 
 #: Points per 10 % of a meal's suitable energy that it lies beyond the free share.
 MEAL_SIZE = 0.8
-MEAL_SIZE_FREE = 0.25
+MEAL_SIZE_FREE = 0.15
 
 #: Points for serving something marked "less", and for a day without something marked "prefer".
 LESS = 6.0
