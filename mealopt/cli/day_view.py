@@ -97,12 +97,12 @@ def _session(session: SessionEntry) -> Group:
     return Group(*parts)
 
 
-#: So many characters of a session's clock stand in the day: three lines of a terminal.
-_CLOCK_MOST = 190
+#: So many characters of a session's clock stand in the day: what is eaten in five hours.
+_CLOCK_MOST = 800
 
 
 def _by_the_clock(steps: Sequence[tuple[str, str]]) -> str:
-    """Times and what to take then, as far as three lines hold them."""
+    """Times and what to take then, as far as a few lines hold them."""
     told = [f"{on_the_clock(time)} {says}" for time, says in steps]
     kept = next((count for count in range(len(told), 1, -1) if len("; ".join(told[:count])) <= _CLOCK_MOST), 1)
     more = "" if kept == len(told) else f"; and {len(told) - kept} more: `mealopt fuel`"
