@@ -220,14 +220,15 @@ def test_no_solve_is_given_more_than_the_time_that_is_left(evening_run: Plan, mo
 
 
 def test_bands_of_one_s_own_for_a_meal_hold_after_its_number_changed() -> None:
-    """Something eaten beside the plan gives later meals other numbers; the case speaks of the first ones."""
+    """A bite beside the plan gives later meals other numbers; the case speaks of the first ones. So small a bite that
+    no limit has to give."""
     first = cases.case(cases.RUN)
     plan = api.plan_day(first, "tue", gap=0.3)
     number = meals(plan)[-1].number
     held = meals(plan)[-1].totals[CARBOHYDRATE]
     band = {"nutrient": CARBOHYDRATE, "meal": number, "day": "tue", "least": round(held + 8.0, 1)}
     own = api.plan_day(cases.case(cases.RUN, goal={"band": [band]}), "tue", gap=0.3)
-    found = api.replan(own, "14:30", ate=["banana=120g at 10:00"], seconds=30)
+    found = api.replan(own, "14:30", ate=["cucumber=104g at 10:00"], seconds=30)
     last = meals(found.plan)[-1]
     assert (last.number, last.case_number) == (number + 1, number)
     assert last.totals[CARBOHYDRATE] >= held + 7.9
