@@ -14,6 +14,7 @@ from mealopt.core.nutrients import FAT, FIBRE
 from mealopt.core.slots import RefuelWindow, Slot
 from mealopt.targets.after import sooner
 from mealopt.targets.before import just_awake_most
+from mealopt.targets.meal_protein import with_protein
 from mealopt.targets.mealtimes import Occasion, WakingDay, a_snack, main_meals, meal_after, meal_before, snack
 from mealopt.targets.refuelling import refuel_windows
 from mealopt.targets.settled import SettledMeal, given_kcal, settled_slot, spans
@@ -35,13 +36,6 @@ MOST_SNACKS = 9
 
 #: Minutes without food, from a meal's end to the next, that are long on a day of training [common practice, no source].
 LONG_GAP = 330
-
-#: Protein of a main meal and after lifting or hard work, g/kg (common practice within ISSN 2017's 0.25 g/kg a dose).
-PROTEIN_MAIN, PROTEIN_AFTER = 0.25, 0.3
-
-#: Most of a meal's energy that its least protein may take; of one that the next session is close upon, where little fat
-#: and fibre leave few foods for it (project's assumption).
-PROTEIN_SHARE, PROTEIN_SHARE_BEFORE = 0.35, 0.2
 
 #: Protein that a meal holds with ease, g/kg: a main meal, any other [common practice, no source; a published dose is
 #: 0.25-0.55].
@@ -125,7 +119,7 @@ def lay_slots(shape: DayShape) -> Layout:
     ordered = sorted([*meals, *during], key=lambda meal: (meal.start, meal.end))
     aims = _energy_aims(shape, day, ordered)
     slots = tuple(slot_of(shape, day, meal, index, aims[index]) for index, meal in enumerate(ordered))
-    slots = with_protein(shape, slots)
+    slots = with_protein(shape.sessions, shape.mass_kg, slots)
     return Layout(slots, refuel_windows(shape.sessions, shape.ahead, shape.mass_kg, slots), tuple(notes))
 
 
@@ -305,25 +299,3 @@ def _minutes_at_hand(shape: DayShape, meal: Occasion) -> int:
     """Kitchen minutes for one meal: the day's, and no longer than since waking or coming home from a session."""
     since = [meal.start - shape.wake + 10, *(meal.start - session.end - HOME for session in shape.sessions)]
     return max(5, min(shape.cook_minutes, min(span for span in since if span > 0)))
-
-
-def with_protein(shape: DayShape, slots: tuple[Slot, ...]) -> tuple[Slot, ...]:
-    """The slots with their least protein: each main meal, and the first meal within 2 h of lifting or hard work."""
-    after: set[int] = set()
-    for session in shape.sessions:
-        if session.hard or not session.endurance:
-            first = next((s.index for s in slots if s.kind != "during" and 0 <= s.start - session.end <= 120), None)
-            after |= {first} if first is not None else set()
-    least = {}
-    for slot in slots:
-        per_kg = PROTEIN_AFTER if slot.index in after else PROTEIN_MAIN if slot.main else 0.0
-        per_kg = per_kg if slot.settled is None else 0.0
-        share = PROTEIN_SHARE_BEFORE if slot.kind == "before" else PROTEIN_SHARE
-        least[slot.index] = min(per_kg * shape.mass_kg, share * slot.energy_most / 4.0)
-    return tuple(_replaced(slot, least[slot.index]) for slot in slots)
-
-
-def _replaced(slot: Slot, protein: float) -> Slot:
-    from dataclasses import replace
-
-    return replace(slot, protein_least=round(protein, 1)) if protein > 0 else slot

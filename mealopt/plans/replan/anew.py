@@ -23,9 +23,10 @@ from mealopt.plans.replan.past import GivenMeal, given_plate, numbered
 from mealopt.plans.replan.rest import TIGHT, Coming, Hours, energy_aims, first_planned, lay_rest, planned_kcal
 from mealopt.rules.problem import OwnLimit
 from mealopt.table.prices import shipped_prices
+from mealopt.targets.meal_protein import with_protein
 from mealopt.targets.model import DayTargets
 from mealopt.targets.refuelling import refuel_windows
-from mealopt.targets.timing import slot_of, with_protein
+from mealopt.targets.timing import slot_of
 
 #: Share of its planned energy that each meal that remains keeps at least.
 KEEPS = 0.75
@@ -230,7 +231,7 @@ def _slots(asked: Asked, meals: Sequence[Standing], hours: Hours, left: float) -
             slots.append(_given_slot(one.given, index))
         elif one.coming is not None:
             slots.append(_open_slot(one.coming, index, aims.get(id(one.coming), 0.0), hours))
-    asking = with_protein(hours.shape, tuple(slots))
+    asking = with_protein(hours.shape.sessions, hours.shape.mass_kg, tuple(slots))
     return tuple(_keeping(slot, one, asking[slot.index]) for slot, one in zip(slots, meals, strict=True))
 
 
