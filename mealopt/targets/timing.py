@@ -31,8 +31,7 @@ EASY_IN_WINDOW = (1.0, 0.85, 0.7, 0.5, 0.3)
 WEIGHTS = {"breakfast": 0.9, "lunch": 1.0, "dinner": 1.05, "snack": 0.38, "before": 0.38, "after": 0.5}
 
 #: The plates should hold this much more than the day asks for, so that the numbers can be met with sensible food.
-ROOM = 1.06
-MOST_SNACKS = 9
+ROOM, MOST_SNACKS = 1.06, 9
 
 #: Minutes without food, from a meal's end to the next, that are long on a day of training [common practice, no source].
 LONG_GAP = 330
