@@ -35,10 +35,10 @@ solver_option = click.option(
 )
 
 
-def seconds_option(default: float) -> Callable[[Decorated], Decorated]:
-    """--seconds, the time to solve in."""
+def seconds_option(default: float, words: str = "Time to solve in.") -> Callable[[Decorated], Decorated]:
+    """--seconds, the time to solve in. words: of its help."""
     kind = Between(0.0, 3600.0, min_open=True)
-    return click.option("--seconds", type=kind, default=default, show_default=True, help="Time to solve in.")
+    return click.option("--seconds", type=kind, default=default, show_default=True, help=words)
 
 
 def day_option(words: str) -> Callable[[Decorated], Decorated]:

@@ -8,7 +8,7 @@ from mealopt import api
 from mealopt.documents.plan import Plan, PlanDay, Week
 from mealopt.errors import BadInput
 from mealopt.menu.dishes import shipped_menu
-from mealopt.people.reading import case_from_dict
+from mealopt.people.reading import case_from_dict, case_to_dict
 from mealopt.plans.swap.told import pots
 from mealopt.plans.swap.written import untied
 from mealopt.plans.week.refresh import refreshed
@@ -72,3 +72,22 @@ def test_both_ends_of_a_pot_are_told(two_days: Plan) -> None:
     without = second.model_copy(update={"meals": tuple(one for one in second.meals if one is not late)})
     assert "cook less there" in pots((first, second), second, without)[0]
     assert pots((first, second), first, first) == ()
+
+
+def test_a_day_of_a_week_may_be_swapped_after_another_day_lost_a_session(two_days: Plan) -> None:
+    """A lifting session that is taken off tuesday takes hours of lifting from the whole week: wednesday was planned
+    before that, and stands by the sessions that there were then."""
+    lift = {"day": "tue", "start": "11:00", "minutes": 60, "kind": "lift", "effort": "hard"}
+    data = {**two_days.case, "session": [*two_days.case["session"], lift]}
+    case = case_from_dict(data, "with a lift")
+    days = tuple(api.plan_day(case, day, gap=0.5).days[0] for day in ("tue", "wed"))
+    week = refreshed(two_days.model_copy(update={"case": case_to_dict(case), "days": days}), shipped_menu())
+    off = api.replan(week, "18:35", day="tue", session_off=[1], seconds=3).plan
+    assert off.days[1].targets == days[1].targets
+    number, food = next((one.number, item.food) for one in off.days[1].meals for item in one.items)
+    done = api.swap(off, number, food, day="wed", seconds=5)
+    assert done.day.targets == days[1].targets, "by the sessions that it was planned with"
+    assert api.recheck(done.plan) == []
+    unknown = off.model_copy(update={"sessions_before": ()})
+    with pytest.raises(BadInput, match="wed, targets"):
+        api.swap(unknown, number, food, day="wed")

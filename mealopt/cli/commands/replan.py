@@ -28,7 +28,7 @@ from mealopt.cli.program import Command
 @options.out_option
 @click.option("--case-folder", metavar="FOLDER", help="Where the case file lies, if it names foods of your own.")
 @options.as_json
-@options.seconds_option(10.0)
+@options.seconds_option(10.0, "Seconds of work to solve in.")
 def replan(
     plan: str,
     now: str,
