@@ -274,3 +274,13 @@ def test_where_the_time_ends_first_that_is_said(evening_run: Plan) -> None:
     assert any("The time ended" in words for words in found.words)
     longer = api.replan(evening_run, "18:35", ate=["a party=1800kcal"], seconds=20)
     assert any("as near as it can" in words for words in longer.words)
+
+
+def test_what_stands_in_a_day_planned_anew_keeps_its_rows_and_costs_about_what_it_did(evening_run: Plan) -> None:
+    """To the gram, though totals are written rounded; no dish that stands is charged for its place on a card."""
+    plan = api.replan(evening_run, "12:00", ate=["a party=1200kcal"], seconds=4).plan
+    standing = standing_day(plan)
+    problem = standing.problem([[meal.held()] for meal in standing.meals])
+    answer = Highs(problem.model).solve()
+    assert answer.status.solved
+    assert sum(problem.shares(answer.values).values()) == pytest.approx(sum(plan.days[0].penalty.values()), rel=0.03)

@@ -151,6 +151,9 @@ def standing_day(
         for index, number in enumerate(numbers)
         for place, found in enumerate(drawn[number - 1])
     }
+    if entry.now is not None:
+        # A replan charges the dishes that stand for no place on a card: the rest of the day begins with them.
+        places |= {(index, meal.dish_id): 0 for index, meal in enumerate(entry.meals) if meal.dish_id is not None}
     wide = Larder(whole.larder.menu, whole.larder.filter, whole.larder.prices)
     left = tuple(
         tuple(replace(found, place=place) for place, found in enumerate(drawn[number - 1])) for number in numbers

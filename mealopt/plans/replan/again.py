@@ -27,7 +27,7 @@ from mealopt.plans.replan.rest import first_planned
 from mealopt.rules.problem import Problem, Wishes
 from mealopt.targets.day import day_targets
 
-#: What rounding may add to a share or a price that stands.
+#: What rounding may add to a share or a price that stands, and as a share to a total.
 ROUNDED = 1e-4
 
 
@@ -66,9 +66,9 @@ def _slot_as_it_is(slot: Slot, meal: Meal) -> Slot:
     most = slot.carbohydrate_most
     return replace(
         slot,
-        protein_least=min(slot.protein_least, protein),
-        carbohydrate_least=min(slot.carbohydrate_least, carbohydrate),
-        carbohydrate_most=None if most is None else max(most, carbohydrate),
+        protein_least=min(slot.protein_least, protein * (1 - ROUNDED)),
+        carbohydrate_least=min(slot.carbohydrate_least, carbohydrate * (1 - ROUNDED)),
+        carbohydrate_most=None if most is None else max(most, carbohydrate * (1 + ROUNDED)),
     )
 
 
@@ -108,9 +108,9 @@ def _foods(day: StandingDay) -> Iterator[tuple[Slot, Choice, float]]:
 
 
 def _as_it_is(band: Band, value: float) -> Band:
-    """The band, widened to the value where that lies outside."""
-    least = None if band.least is None else min(band.least, value)
-    most = None if band.most is None else max(band.most, value)
+    """The band, widened to the value where that lies outside; values are written rounded."""
+    least = None if band.least is None else min(band.least, value * (1 - ROUNDED))
+    most = None if band.most is None else max(band.most, value * (1 + ROUNDED))
     return Band(least, band.aim, most)
 
 
