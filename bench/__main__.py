@@ -7,7 +7,7 @@ import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from bench import day, fuel, naive, page, recheck, replan, startup, swap, week
+from bench import day, fuel, naive, page, recheck, replan, startup, swap, week, week_clock
 from bench.cases import CASES, digest
 from bench.measure import load, load_lines, machine
 from bench.table import Section
@@ -23,6 +23,7 @@ PARTS: dict[str, Callable[[Days], Section]] = {
     "naive": naive.measure,
     "fuel": fuel.measure,
     "week": week.measure,
+    "week_clock": week_clock.measure,
     "page": page.measure,
 }
 

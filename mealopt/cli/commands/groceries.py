@@ -19,7 +19,8 @@ from mealopt.errors import BadInput
     "--have",
     multiple=True,
     metavar="FOOD=GRAMS",
-    help='What is at home, in grams as bought, like "oats, rolled=400g", or a file with one a line; more than once.',
+    help='What is at home, in grams as bought, like "oats, rolled=400g" or "milk=300g by tue", or a file with one a '
+    "line; more than once.",
 )
 @click.option("--bought", metavar="OLDPLAN", help="The plan as it was before a change, whose list has been bought.")
 @click.option("--shops", type=Whole(1, 2), default=1, show_default=True, help="Shop once, or twice a week.")

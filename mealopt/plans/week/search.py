@@ -39,7 +39,7 @@ WORTH_POLISH, POLISH_GAP = 0.3, 0.003
 #: stopping is asked for again.
 PROOF_SECONDS, FIRST, WAIT = 12.0, 0.6, 0.1
 
-#: Seconds beyond the time in which the first reason may come why a day has no plan, where none has one yet.
+#: Seconds beyond the time in which the reason may come why a day has no plan.
 EXPLAINING = 60.0
 
 #: Seconds for finding out whether a missed rule could be met at all.
@@ -149,8 +149,8 @@ class Search:
         while not until():
             if self.stopped():
                 raise KeyboardInterrupt
-            # Where no day has a plan at all, it is likely that some have none, and are being explained.
-            if self.left() <= (0 if self.week.stands else -EXPLAINING):
+            # Days that have no plan by then may have none at all: the reason why is worth the wait.
+            if self.left() <= -EXPLAINING:
                 missing = [day for day in self.week.days if day not in self.week.stands]
                 raise OutOfTime(f"no plan of {', '.join(missing)} was found in {self.seconds:g} s; give it more with "
                                 "--seconds")  # fmt: skip
