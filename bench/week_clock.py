@@ -75,11 +75,10 @@ def measure(days: Days) -> Section:
         except MealoptError as error:
             table.rows.append((f"{kind} {seed}", type(error).__name__, *["-"] * 7))
             continue
-        cells = (
-            ("-", "-", "-") if reached is None else tuple(seconds(one) for one in (*reached, reached[1] / PROCESSES))
-        )
+        cells: tuple[str, ...] = ("-", "-", "-")
         if reached is not None:
             halves.append(reached[1] / PROCESSES)
+            cells = tuple(seconds(one) for one in (*reached, halves[-1]))
         found = (points(state.value), points(state.bound), f"{100 * state.gap:.2f}", f"{load():.1f}")
         table.rows.append((f"{kind} {seed}", *cells, seconds(used), *found))
         print(table.rows[-1], file=sys.stderr, flush=True)
