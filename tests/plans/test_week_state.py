@@ -9,6 +9,7 @@ from mealopt.menu.dishes import shipped_menu
 from mealopt.plans.week.checks import week_checks
 from mealopt.plans.week.job import Ask, DayAnswer
 from mealopt.plans.week.state import WeekState
+from mealopt.plans.week.words import COSTS_MORE, NOT_FOUND, reasons_for
 from mealopt.rules.weekly.registry import WeekRow
 
 FISH = WeekRow("fish", "fish on at least 1 day", "days", least=1.0, charge=3.0, per_gram=lambda food: 1.0, portion=80)
@@ -68,3 +69,9 @@ def test_a_hair_below_a_least_is_met_as_it_is_written() -> None:
             patch.setattr("mealopt.plans.week.checks.shares_of", lambda *_, found=found: {"e": {"": found}})
             (check,) = week_checks(days, [row], shipped_menu().pantry)
             assert (check.met, check.value) == (met, pytest.approx(found, abs=1e-4))
+
+
+def test_a_week_that_is_not_proven_does_not_say_that_meeting_a_rule_costs_more() -> None:
+    assert reasons_for([FISH], {}, proven=True)["fish"] == COSTS_MORE
+    assert reasons_for([FISH], {}, proven=False)["fish"] == NOT_FOUND
+    assert "at most 0" in reasons_for([FISH], {"fish": 0.0}, proven=False)["fish"]

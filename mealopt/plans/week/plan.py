@@ -52,7 +52,7 @@ def plan_one_week(
             search.run()
             taken = time.perf_counter() - start
             by_hand = stopped() and not search.proven()
-            reasons = reasons_for(state.rows, search.reach())
+            reasons = reasons_for(state.rows, search.reach(), search.proven())
     plan = with_groceries(week_plan(case, state, targets, gap, taken, by_hand, menu, reasons), menu)
     assert_plan(plan, menu.pantry.composition, menu.pantry, own_table(menu))
     return plan

@@ -24,6 +24,9 @@ FAT = (
 #: Beside a row that is not met and nobody looked into.
 COSTS_MORE = "meeting it would cost more elsewhere: in the days' aims, the order of dishes or the other rules"
 
+#: Beside one of a week whose time ended before it was proven to be near the best.
+NOT_FOUND = "no better week was found in the time: it may cost more elsewhere, or need more time with --seconds"
+
 #: Beside nutrients that are told only.
 TOLD = {
     "vitamin_d_ug": (
@@ -51,12 +54,17 @@ def generic_reason(row: WeekRow) -> str:
     return TOLD[row.key] if row.key in TOLD_ONLY else COSTS_MORE
 
 
-def reasons_for(rows: Iterable[WeekRow], reach: Mapping[str, float]) -> dict[str, str]:
-    """Row's name -> why it is missed, if it is. reach: the most that the days allow, where that was looked into."""
+def reasons_for(rows: Iterable[WeekRow], reach: Mapping[str, float], proven: bool = True) -> dict[str, str]:
+    """Row's name -> why it is missed, if it is. reach: the most that the days allow, where that was looked into.
+
+    proven: whether the week is within the gap that was asked for.
+    """
     return {
         row.name: _out_of_reach(row, reach[row.name])
         if row.least is not None and reach.get(row.name, float("inf")) < row.least * (1 - 1e-6)
         else generic_reason(row)
+        if proven or row.key in TOLD_ONLY
+        else NOT_FOUND
         for row in rows
     }
 
