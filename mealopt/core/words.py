@@ -59,7 +59,7 @@ def amount(value: float, key: str) -> str:
 
 def held(value: float, key: str) -> str:
     """What a meal holds of a nutrient, no finer than a tenth: "118 g", "0.3 g", "0 g"."""
-    return amount(value if value >= 0.05 else 0.0, key)
+    return amount(max(0.1, value) if value >= 0.05 else 0.0, key)
 
 
 def label(key: str) -> str:

@@ -9,7 +9,7 @@ import streamlit as st
 from mealopt.core.bands import Band
 from mealopt.core.clock import on_the_clock
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, PROTEIN
-from mealopt.core.words import SLOTS, amount, duration, held_beside, label, limits, measured, portion
+from mealopt.core.words import SLOTS, amount, duration, held, held_beside, label, limits, measured, portion
 from mealopt.ui.changing import meal_actions
 from mealopt.ui.look import plain
 from mealopt.ui.offering import food_row, what_comes
@@ -79,7 +79,7 @@ def _told(time: str) -> str:
 
 
 def _gives(meal: Meal, key: str) -> str:
-    value = amount(meal.totals[key], key)
+    value = held(meal.totals[key], key)
     return f"**{value}**" if key == ENERGY else f"{label(key)} {value}"
 
 
