@@ -19,9 +19,6 @@ from mealopt.targets.windows import TimedSession
 #: Main meals of the eve of a long event may be this large, kcal (project's assumption).
 EVE_MAIN_MOST = 1600.0
 
-#: From this energy on main meals may be as large on any day, kcal: so much work eats so much (project's assumption).
-VERY_BIG = 5500.0
-
 #: What a meal of that day holds on average, kcal, and how many there are at most (project's assumption).
 EVE_MEAL, EVE_MEALS_MOST = 520.0, 9
 
@@ -73,8 +70,6 @@ def day_shape(
         settled=settled,
         protein_least=targets.bands[PROTEIN].least or 0.0,
     )
-    if shape.energy_aim > VERY_BIG:
-        shape = replace(shape, main_most=EVE_MAIN_MOST)
     if not targets.eve:
         return shape
     # Food with little fat and fibre fills small plates: the stores fill by more meals, not by larger ones.
