@@ -20,12 +20,17 @@ def meal_fibre(problem: Problem) -> Iterator[Row]:
     for slot in problem.slots:
         if slot.kind == "during" or slot.settled is not None:
             continue
-        over = problem.cost_column(NAME, weights.MEAL_FIBRE)
+        over = problem.cost_column(NAME, weights.MEAL_FIBRE_BEFORE if before_work(slot) else weights.MEAL_FIBRE)
         yield Row(f"fibre_{slot.index}", (problem.sum_of(slot, FIBRE), (over, -1.0)), most=free(slot))
+
+
+def before_work(slot: Slot) -> bool:
+    """Whether long or hard work follows the meal soon."""
+    return slot.work_minutes is not None and slot.work_minutes <= weights.FIBRE_BEFORE_MINUTES
 
 
 def free(slot: Slot) -> float:
     """Grams of fibre that cost nothing in this meal."""
-    if slot.work_minutes is not None and slot.work_minutes <= weights.FIBRE_BEFORE_MINUTES:
+    if before_work(slot):
         return weights.FIBRE_BEFORE
     return weights.FIBRE_MAIN if slot.main else weights.FIBRE_OTHER

@@ -43,7 +43,7 @@ COLD = 1.5
 POWDER = 0.6
 
 #: Points for each main meal beyond the first on one staple (bread, rice) or one kind of protein (fish, soy).
-ALIKE = 3.0
+ALIKE = 5.0
 
 #: Points for each food on a plate beyond this many.
 FOODS_FREE = 5
@@ -62,15 +62,25 @@ PRODUCE_SPREAD = 0.2
 MEAL_FAT = 0.08
 MEAL_FAT_FREE = 0.38
 
-#: Points per gram of fibre in a meal beyond what is free: in a main meal, in another, and in one that ends within so
-#: many minutes of long or hard work.
-MEAL_FIBRE = 0.12
+#: Points per gram of fibre in a meal beyond what is free, and in one that ends within so many minutes of long or hard
+#: work; what is free in a main meal, in another, and before work.
+MEAL_FIBRE, MEAL_FIBRE_BEFORE = 0.12, 0.3
 FIBRE_MAIN, FIBRE_OTHER = 15.0, 8.0
 FIBRE_BEFORE, FIBRE_BEFORE_MINUTES = 8.0, 180
 
 #: Points for each meal with soya beyond so many, and for each bowl of soup beyond the first.
-SOYA, SOYA_FREE = 1.5, 3
+SOYA, SOYA_FREE = 2.0, 2
 SOUP = 2.0
+
+#: Points for each meal with juice beyond the first.
+JUICE = 1.5
+
+#: Points for what is heated before a session outside main meals, and for milk in the last minutes before one.
+HEATED_BEFORE = 1.5
+MILK_BEFORE, NO_MILK_MINUTES = 2.0, 60
+
+#: Points per gram of protein in a main meal beyond so many times the least of a main meal (0.25 g/kg).
+PROTEIN_HEAPED, PROTEIN_FREE = 0.1, 2.2
 
 #: Points for each time that a rule of the week is missed by: a dish once too often, a day with fish or pulses too few.
 WEEK_TIME = 3.0

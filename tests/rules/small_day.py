@@ -75,12 +75,21 @@ def small_day() -> Problem:
     """Breakfast, a snack before a session, a drink in it, lunch, dinner; nothing of it is posed yet."""
     slots = (
         tiny.slot(0, "breakfast", energy_least=200.0, energy_aim=500.0, energy_most=800.0, protein_least=20.0),
-        tiny.slot(1, "before", limits={FIBRE: 4.0, FAT: 10.0}, settles=True, energy_aim=200.0, energy_most=300.0),
+        tiny.slot(
+            1,
+            "before",
+            lead_minutes=50,
+            limits={FIBRE: 4.0, FAT: 10.0},
+            settles=True,
+            energy_aim=200.0,
+            energy_most=300.0,
+        ),
         tiny.slot(2, "during", carbohydrate_least=20.0, carbohydrate_most=45.0, energy_most=300.0),
         tiny.slot(3, "lunch", energy_least=200.0, energy_aim=700.0, energy_most=1000.0),
         tiny.slot(4, "dinner", energy_least=100.0, energy_aim=300.0, energy_most=500.0),
     )
-    snack = tiny.plate("snack", tiny.part("base", FLAKES, OATS), tiny.part("glass", JUICE, pick=(0, 1)), kind="cereal")
+    snack = tiny.plate("snack", tiny.part("base", FLAKES, OATS), tiny.part("glass", JUICE, pick=(0, 1)), kind="cereal",
+                       heat="stove")  # fmt: skip
     drink = tiny.plate("bottle", tiny.part("bottle", DRINK), kind="drink", minutes=1)
     return tiny.day(
         slots,

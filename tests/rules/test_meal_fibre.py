@@ -27,4 +27,5 @@ def test_fibre_beyond_what_is_free_is_charged(
     plate = tiny.plate(kind, tiny.part("all", tiny.food("stew", **{FIBRE: 0.06}, steps=(1, 40))))
     slot = tiny.slot(0, kind, main=main, work_minutes=work)
     charged = tiny.penalty(tiny.day((slot,), (plate,)), COVERS, {0: (kind, {"stew": grams})})
-    assert charged == pytest.approx(weights.MEAL_FIBRE * max(0.0, 0.06 * grams - free), abs=1e-6)
+    points = weights.MEAL_FIBRE_BEFORE if free == weights.FIBRE_BEFORE and main else weights.MEAL_FIBRE
+    assert charged == pytest.approx(points * max(0.0, 0.06 * grams - free), abs=1e-6)

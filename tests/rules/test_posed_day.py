@@ -91,10 +91,10 @@ def test_both_engines_and_the_stages_find_the_same_penalty(number: int) -> None:
 
 
 def test_each_term_charges_something_on_some_day() -> None:
-    problem = posed(1)
-    silent = {"refuelling between sessions", "preferred and avoided", "powder for food", "soya in many meals"}
+    silent = {"refuelling between sessions", "preferred and avoided", "powder for food"}
     terms = {entry.name for entry in families() if entry.is_term}
-    assert terms - set(problem.costs) <= silent
+    charged: set[str] = set().union(*(posed(number).costs for number in range(1, 9)))
+    assert terms - charged <= silent
     assert weights.FLOOR > 0
 
 
