@@ -22,8 +22,8 @@ AIM: dict[str, tuple[float, float, float, float]] = {
 FIBRE_HIGH = (45.0, 18.0, 0.4)
 
 #: Points per 10 % of a meal's suitable energy that it lies beyond the free share.
-MEAL_SIZE = 0.8
-MEAL_SIZE_FREE = 0.15
+MEAL_SIZE = 0.5
+MEAL_SIZE_FREE = 0.2
 
 #: Points for serving something marked "less", and for a day without something marked "prefer".
 LESS = 6.0
@@ -43,7 +43,7 @@ COLD = 1.5
 POWDER = 0.6
 
 #: Points for each main meal beyond the first on one staple (bread, rice) or one kind of protein (fish, soy).
-ALIKE = 5.0
+ALIKE = 4.0
 
 #: Points for each food on a plate beyond this many.
 FOODS_FREE = 5
@@ -64,12 +64,12 @@ MEAL_FAT_FREE = 0.38
 
 #: Points per gram of fibre in a meal beyond what is free, and in one that ends within so many minutes of long or hard
 #: work; what is free in a main meal, in another, and before work.
-MEAL_FIBRE, MEAL_FIBRE_BEFORE = 0.12, 0.3
+MEAL_FIBRE, MEAL_FIBRE_BEFORE = 0.08, 0.3
 FIBRE_MAIN, FIBRE_OTHER = 15.0, 8.0
 FIBRE_BEFORE, FIBRE_BEFORE_MINUTES = 8.0, 180
 
 #: Points for each meal with soya beyond so many, and for each bowl of soup beyond the first.
-SOYA, SOYA_FREE = 2.0, 2
+SOYA, SOYA_FREE = 2.0, 3
 SOUP = 2.0
 
 #: Points for each meal with juice beyond the first.
@@ -80,7 +80,7 @@ HEATED_BEFORE = 1.5
 MILK_BEFORE, NO_MILK_MINUTES = 2.0, 60
 
 #: Points per gram of protein in a main meal beyond so many times the least of a main meal (0.25 g/kg).
-PROTEIN_HEAPED, PROTEIN_FREE = 0.1, 2.2
+PROTEIN_HEAPED, PROTEIN_FREE = 0.05, 2.8
 
 #: Points for each time that a rule of the week is missed by: a dish once too often, a day with fish or pulses too few.
 WEEK_TIME = 3.0

@@ -17,11 +17,11 @@ def charged(grams: float, kind: str = "lunch", aim: float = 500.0) -> float:
 
 def test_energy_beyond_the_free_share_is_charged_by_tenths() -> None:
     free = 500 * weights.MEAL_SIZE_FREE
-    assert free == 75.0
-    assert [charged(grams) for grams in (430, 500, 570)] == pytest.approx([0, 0, 0], abs=1e-6)
-    assert charged(500 - 80) == pytest.approx(weights.MEAL_SIZE * 0.1)
-    assert charged(1000) == pytest.approx(weights.MEAL_SIZE * 8.5)
-    assert charged(100) == pytest.approx(weights.MEAL_SIZE * 6.5)
+    assert free == 100.0
+    assert [charged(grams) for grams in (410, 500, 590)] == pytest.approx([0, 0, 0], abs=1e-6)
+    assert charged(500 - 105) == pytest.approx(weights.MEAL_SIZE * 0.1)
+    assert charged(1000) == pytest.approx(weights.MEAL_SIZE * 8.0)
+    assert charged(100) == pytest.approx(weights.MEAL_SIZE * 6.0)
 
 
 def test_no_aim_or_in_a_session_nothing() -> None:
