@@ -43,7 +43,7 @@ COLD = 1.5
 POWDER = 0.6
 
 #: Points for each main meal beyond the first on one staple (bread, rice) or one kind of protein (fish, soy).
-ALIKE = 4.0
+ALIKE = 2.0
 
 #: Points for each food on a plate beyond this many.
 FOODS_FREE = 5
