@@ -19,7 +19,7 @@ def test_energy_beyond_the_free_share_is_charged_by_tenths() -> None:
     free = 500 * weights.MEAL_SIZE_FREE
     assert free == 100.0
     assert [charged(grams) for grams in (410, 500, 590)] == pytest.approx([0, 0, 0], abs=1e-6)
-    assert charged(500 - 105) == pytest.approx(weights.MEAL_SIZE * 0.1)
+    assert charged(500 - 110) == pytest.approx(weights.MEAL_SIZE * 0.2)
     assert charged(1000) == pytest.approx(weights.MEAL_SIZE * 8.0)
     assert charged(100) == pytest.approx(weights.MEAL_SIZE * 6.0)
 
