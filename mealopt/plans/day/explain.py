@@ -25,7 +25,7 @@ LEAST, ONE_CHANGE = 0.75, 3.0
 NAMED = 2
 
 
-def explained(nothing: NothingFits, seconds: float = 20.0) -> Unplannable:
+def explained(nothing: NothingFits, seconds: float = 12.0) -> Unplannable:
     """The clash as an error to raise: its message, its clashes as sentences, and its remedies as TOML text.
 
     With all remedies in the case file the day can be planned; the message says so where that could not be tried in the
