@@ -47,7 +47,7 @@ def test_commands_are_there() -> None:
 
 def test_the_suite_runs_as_it_says() -> None:
     options = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["tool"]["pytest"]["ini_options"]
-    assert "-n 3" in options["addopts"]
+    assert "-n 2" in options["addopts"]
     assert any(line.startswith("slow:") for line in options["markers"])
     assert '-m "not slow"' in TEXT
 

@@ -171,7 +171,7 @@ def test_the_bound_holds_where_a_pot_saves_minutes() -> None:
     without, _ = exactly(posed, pots=False)
     assert possible
     assert exact.objective < without.bound - 0.2, "pots must matter here, or nothing is tested"
-    state = searched(posed, 5.0)
+    state = searched(posed, 12.0)
     assert 0 < state.bound <= exact.objective + 1e-4
     assert state.value >= exact.bound - 1e-4
     # The charge for a pot is what makes the bound tell more than if pots came for nothing.
