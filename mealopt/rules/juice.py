@@ -18,5 +18,4 @@ def juice(problem: Problem) -> Iterator[Row]:
     slots = [slot for slot in problem.slots if slot.kind != "during" and slot.settled is None]
     glasses = [food.used for food in problem.foods(slots) if "juice" in food.choice.counts]
     if glasses:
-        over = problem.cost_column(NAME, weights.JUICE)
-        yield Row("juice_again", (*((column, 1.0) for column in glasses), (over, -1.0)), most=1.0)
+        yield problem.charged_beyond(NAME, weights.JUICE, "juice_again", ((column, 1.0) for column in glasses), 1.0)

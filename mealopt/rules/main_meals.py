@@ -43,8 +43,8 @@ def main_meals_alike(problem: Problem) -> Iterator[Row]:
             for group, used in _there(serving).items():
                 columns[group] += used
     for group, used in sorted(columns.items()):
-        again = problem.cost_column(ALIKE, weights.ALIKE)
-        yield Row(f"alike_{group}", (*((column, 1.0) for column in used), (again, -1.0)), most=1.0)
+        terms = ((column, 1.0) for column in used)
+        yield problem.charged_beyond(ALIKE, weights.ALIKE, f"alike_{group}", terms, 1.0)
 
 
 def _there(serving: Serving) -> dict[str, list[int]]:

@@ -20,6 +20,5 @@ def meal_fat(problem: Problem) -> Iterator[Row]:
     """Charge each main meal's fat beyond a free share of its energy (shape: one row a main meal)."""
     for slot in problem.main_slots:
         fat, energy = problem.sum_of(slot, FAT), problem.sum_of(slot, ENERGY)
-        over = problem.cost_column(NAME, weights.MEAL_FAT)
-        share = weights.MEAL_FAT_FREE / KCAL_PER_G
-        yield Row(f"fat_{slot.index}", (fat, (energy[0], -share), (over, -1.0)), most=0.0)
+        terms = (fat, (energy[0], -weights.MEAL_FAT_FREE / KCAL_PER_G))
+        yield problem.charged_beyond(NAME, weights.MEAL_FAT, f"fat_{slot.index}", terms, 0.0)

@@ -20,8 +20,8 @@ def meal_fibre(problem: Problem) -> Iterator[Row]:
     for slot in problem.slots:
         if slot.kind == "during" or slot.settled is not None:
             continue
-        over = problem.cost_column(NAME, weights.MEAL_FIBRE_BEFORE if before_work(slot) else weights.MEAL_FIBRE)
-        yield Row(f"fibre_{slot.index}", (problem.sum_of(slot, FIBRE), (over, -1.0)), most=free(slot))
+        cost = weights.MEAL_FIBRE_BEFORE if before_work(slot) else weights.MEAL_FIBRE
+        yield problem.charged_beyond(NAME, cost, f"fibre_{slot.index}", [problem.sum_of(slot, FIBRE)], free(slot))
 
 
 def before_work(slot: Slot) -> bool:

@@ -21,6 +21,5 @@ def protein_heaped(problem: Problem) -> Iterator[Row]:
         return
     for slot in problem.main_slots:
         if slot.settled is None:
-            over = problem.cost_column(NAME, weights.PROTEIN_HEAPED)
-            terms = (problem.sum_of(slot, PROTEIN), (over, -1.0))
-            yield Row(f"heaped_{slot.index}", terms, most=weights.PROTEIN_FREE * least)
+            terms, free = [problem.sum_of(slot, PROTEIN)], weights.PROTEIN_FREE * least
+            yield problem.charged_beyond(NAME, weights.PROTEIN_HEAPED, f"heaped_{slot.index}", terms, free)

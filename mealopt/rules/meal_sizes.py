@@ -37,5 +37,5 @@ def produce_spread(problem: Problem) -> Iterator[Row]:
     aim = band.aim or band.least or 1.0
     for slot in problem.slots:
         column, _ = problem.sum_of(slot, FRUIT_VEGETABLE)
-        over = problem.cost_column(SPREAD, weights.PRODUCE_SPREAD)
-        yield Row(f"produce_spread_{slot.index}", ((column, 10.0 / aim), (over, -1.0)), most=5.0)
+        row, terms = f"produce_spread_{slot.index}", [(column, 10.0 / aim)]
+        yield problem.charged_beyond(SPREAD, weights.PRODUCE_SPREAD, row, terms, 5.0)

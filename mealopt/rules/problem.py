@@ -14,7 +14,7 @@ from mealopt.core.bands import Band
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FAT, FIBRE, FRUIT_VEGETABLE, PROTEIN, SATURATED
 from mealopt.core.slots import RefuelWindow, Slot
 from mealopt.menu.plates import Choice, Part, Plate
-from mealopt.milp.model import Model, Term
+from mealopt.milp.model import Model, Row, Term
 
 #: Summed for each meal, whatever else a day asks for.
 SUMMED = (ENERGY, PROTEIN, CARBOHYDRATE, FAT, FIBRE, SATURATED, FRUIT_VEGETABLE)
@@ -196,6 +196,11 @@ class Problem:
         column = self.model.column(0.0, most)
         self.charge(term, column, cost)
         return column
+
+    def charged_beyond(self, term: str, cost: float, row: str, terms: Iterable[Term], most: float) -> Row:
+        """A row whose terms may pass their most, each unit at this cost of the penalty's term."""
+        over = self.cost_column(term, cost)
+        return Row(row, (*terms, (over, -1.0)), most=most)
 
     def decisive(self) -> list[int]:
         """Columns of foods that cost something themselves, or that somebody prefers, and whatever a rule of the week

@@ -20,5 +20,4 @@ def soups(problem: Problem) -> Iterator[Row]:
     """Charge each bowl of soup beyond the first (shape: one row)."""
     bowls = [serving.served for serving in problem.all_servings if serving.plate.dish.kind in BOWLS]
     if bowls:
-        over = problem.cost_column(NAME, weights.SOUP)
-        yield Row("soup_again", (*((column, 1.0) for column in bowls), (over, -1.0)), most=1.0)
+        yield problem.charged_beyond(NAME, weights.SOUP, "soup_again", ((column, 1.0) for column in bowls), 1.0)

@@ -29,9 +29,8 @@ def soya(problem: Problem) -> Iterator[Row]:
         for place, column in enumerate(used):
             yield Row(f"soya_{slot.index}_{place}", ((column, 1.0), (has, -1.0)), most=0.0)
     if len(held) > weights.SOYA_FREE:
-        over = problem.cost_column(NAME, weights.SOYA)
-        terms = (*((column, 1.0) for column in held), (over, -1.0))
-        yield Row("soya_meals", terms, most=float(weights.SOYA_FREE))
+        terms = ((column, 1.0) for column in held)
+        yield problem.charged_beyond(NAME, weights.SOYA, "soya_meals", terms, float(weights.SOYA_FREE))
 
 
 def _is_soya(choice: Choice) -> bool:
