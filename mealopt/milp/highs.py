@@ -172,6 +172,23 @@ class Highs:
             seconds=seconds,
         )
 
+    def could_beat(self, column: int, below: float) -> bool:
+        """Whether the linear program with this 0/1 column at 1 has a value below this; False where it has none."""
+        engine = self._engine
+        engine.setOptionValue("solve_relaxation", True)
+        engine.setOptionValue("time_limit", highspy.kHighsInf)
+        engine.setOptionValue("objective_bound", self._sign * below)
+        engine.changeColBounds(column, 1.0, self._most[column])
+        engine.run()
+        # Both are forgotten as soon as a bound changes.
+        ended, value = engine.getModelStatus(), self._sign * engine.getObjectiveValue()
+        engine.changeColBounds(column, self.model.least[column], self._most[column])
+        engine.setOptionValue("objective_bound", highspy.kHighsInf)
+        engine.setOptionValue("solve_relaxation", False)
+        if ended == highspy.HighsModelStatus.kOptimal:
+            return bool(value < below)
+        return ended not in (highspy.HighsModelStatus.kInfeasible, highspy.HighsModelStatus.kObjectiveBound)
+
     def start_from(self, values: list[float]) -> None:
         """Offer a known solution to the next solve."""
         solution = highspy.HighsSolution()

@@ -7,9 +7,10 @@ on, for a first answer; where the named ones cannot be held, these few are solve
 
 From then on only what beats the best by more than the gap is looked for: the engine is told so (nothing at or above
 that value counts), which makes the proof short. What cannot do so is ruled out by reduced cost, and options are named
-among all that are left, for the bound. Where answer and bound are still too far apart, the combination is cut off and
-the next best looked at; the bound is then the lower of the next combination's and those cut off. Last, the whole
-program.
+among all that are left, for the bound. Where that takes long, each option that is left is probed: where not even the
+linear program with it could count, it is left out for good. Where answer and bound are still too far apart, the
+combination is cut off and the next best looked at; the bound is then the lower of the next combination's and those cut
+off. Last, the whole program.
 """
 
 from __future__ import annotations
@@ -18,6 +19,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from mealopt.milp.answer import Answer, Relaxation, Status
+from mealopt.milp.effort import after
 from mealopt.milp.highs import Highs
 from mealopt.milp.model import Model
 from mealopt.milp.search import Progress, Search, Stop, tolerance
@@ -29,6 +31,12 @@ __all__ = ["Progress", "Stop", "solve_in_stages", "tolerance"]
 COMBINATIONS = 3
 SECONDS_EACH = 3.0
 KEEP, KEEP_HELD = 0.3, 0.6
+
+#: Seconds of work for naming before options are probed, and for probing them.
+SECONDS_NAMING, SECONDS_PROBING = 0.8, 4.0
+
+#: A first answer so many times the gap above the bound is far off: it is worth another look.
+FAR = 6.0
 
 #: Options of a group in each look for a first answer: always so many, and up to so many where the linear program uses
 #: them by this share at least.
@@ -77,7 +85,8 @@ def solve_in_stages(
 
 @dataclass(slots=True)
 class _Stages:
-    """One program open in the engine. switches: all options; others: whole-number columns that naming lets go."""
+    """One program open in the engine. switches: all options; others: whole-number columns that naming lets go;
+    probed: the value that probed options had to beat."""
 
     engine: Highs
     groups: Sequence[Sequence[int]]
@@ -86,6 +95,7 @@ class _Stages:
     relaxed: Relaxation
     search: Search
     may_be: Callable[[int], bool] | None = None
+    probed: float = float("inf")
 
     def run(self, patient: bool, proof: bool) -> Answer:
         """All stages, until the gap is proven or the time is over. proof: False ends with the first answer."""
@@ -108,6 +118,7 @@ class _Stages:
     def _first_looks(self) -> None:
         """An answer from the options that the linear program leans on, and by it what is ruled out."""
         for fewest, most in LOOKS:
+            before = self.search.objective
             off = self._not_among(fewest, most)
             self.engine.set_most(off, 0.0)
             named = self._name(KEEP * self.search.allowed())
@@ -117,8 +128,13 @@ class _Stages:
                     self._few()
             self.engine.set_most(off)
             self._rule_out()
-            if self.search.known() or self.search.over():
+            if self.search.over() or (self.search.known() and not self._worth_a_look(before)):
                 break
+
+    def _worth_a_look(self, before: float) -> bool:
+        """Whether to look once more: the answer is far from the bound, and the last look made it better."""
+        search = self.search
+        return search.objective < before and search.objective - search.bound > FAR * search.allowed()
 
     def _not_among(self, fewest: int, most: int) -> list[int]:
         """All options but a few of each group: those that the linear program leans on most."""
@@ -157,11 +173,32 @@ class _Stages:
             if values[column] < 1e-7 and self.relaxed.objective + reduced[column] >= threshold
         )
 
-    def _name(self, keep: float) -> Answer:
+    def _probe(self) -> None:
+        """Leave out each option with which not even the linear program beats the best by more than the gap.
+
+        What was cut off counts in it: a combination that was not looked at to its end must not vanish with an option.
+        """
+        search, engine = self.search, self.engine
+        worth, enough = search.worth(), after(SECONDS_PROBING)
+        if not search.known() or worth >= self.probed:
+            return
+        self.probed = worth
+        engine.drop_cuts()
+        reduced = self.relaxed.reduced_costs
+        for column in sorted(filter(engine.may, self.switches), key=lambda column: -reduced[column]):
+            if enough() or search.over():
+                break
+            if not engine.could_beat(column, worth):
+                engine.rule_out([column])
+        search.ruled_out = min(search.ruled_out, worth)
+        self._cut_off()
+
+    def _name(self, keep: float, effort: float | None = None) -> Answer:
         """One option a group, all else continuous, below what is worth finding; INFEASIBLE where there is none."""
         while True:
             self.engine.lean(True)
-            named = self.engine.solve(1e-9, self.search.left(), gap_absolute=keep, below=self.search.worth())
+            below = self.search.worth()
+            named = self.engine.solve(1e-9, self.search.left(), gap_absolute=keep, below=below, effort=effort)
             self.engine.lean(False)
             if not named.status.solved or self.search.over() or not self._cannot_be(named):
                 return named
@@ -209,12 +246,17 @@ class _Stages:
     def _combinations(self) -> bool:
         """Look at one combination of options after the other; whether all that matter were looked at to their end."""
         search = self.search
-        behind = self._cut_off()
+        behind, probed = self._cut_off(), False
         for _ in range(COMBINATIONS):
             worth = search.worth()
-            chosen = self._name(KEEP * search.allowed())
-            if chosen.status is not Status.INFEASIBLE and not chosen.status.solved:
-                return False
+            chosen = self._name(KEEP * search.allowed(), None if probed else SECONDS_NAMING)
+            if chosen.status is Status.LIMIT or chosen.status is Status.NOTHING:
+                if probed or search.over():
+                    return False
+                self._probe()
+                probed = True
+                if not chosen.status.solved:
+                    continue
             search.ruled_out = min(search.ruled_out, worth)
             if chosen.status is Status.INFEASIBLE:
                 search.raise_bound(behind)
@@ -226,6 +268,7 @@ class _Stages:
             if search.over():
                 return False
             self.engine.cut_off([column for column in self.switches if chosen.values[column] > 0.5])
+        self._probe()
         return False
 
     def _whole(self) -> Status | None:

@@ -40,6 +40,26 @@ def test_set_most_gives_back_an_open_end() -> None:
     assert engine.relax().objective == pytest.approx(100.0)
 
 
+def test_whether_a_column_could_beat_a_value() -> None:
+    """Its linear program with the column at 1: 2.5 with the first way, 4.5 with the second, none with the third."""
+    model = Model(
+        rows=[
+            Row("one", ((0, 1.0), (1, 1.0), (2, 1.0)), 1.0, 1.0),
+            Row("amount", ((0, 2.0), (1, 1.0), (2, 9.0), (3, 2.0)), 5.0, 8.0),
+        ]
+    )
+    for cost in (1.0, 2.5, 0.0):
+        model.column(0, 1, whole=True, cost=cost)
+    model.column(0, 10, whole=True, cost=1.0)
+    engine = Highs(model)
+    assert [engine.could_beat(column, 4.0) for column in range(3)] == [True, False, False]
+    assert [engine.could_beat(column, 2.4) for column in range(3)] == [False, False, False]
+    assert [engine.could_beat(column, 4.6) for column in range(3)] == [True, True, False]
+    assert engine.solve(gap=0).objective == pytest.approx(3.0), "two whole amounts beside the first"
+    engine.rule_out([0])
+    assert not engine.could_beat(0, 100.0)
+
+
 def test_set_least() -> None:
     engine = Highs(cheaper_first())
     engine.set_least(2, 3.0)

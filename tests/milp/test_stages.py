@@ -91,6 +91,21 @@ def test_its_claims_hold_where_few_combinations_are_looked_at(combinations: int)
         hold()
 
 
+@pytest.mark.parametrize("held_for", [0.0, 3.0])
+def test_its_claims_hold_where_naming_is_cut_short_and_options_are_probed(held_for: float) -> None:
+    """Also where no combination was looked at to its end."""
+
+    @settings(max_examples=40, deadline=None)
+    @given(choices())
+    def hold(posed: Posed) -> None:
+        check(*posed, 1e-6, 1e-6)
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(stages, "SECONDS_NAMING", 0.0)
+        patch.setattr(stages, "SECONDS_EACH", held_for)
+        hold()
+
+
 def test_a_group_without_an_option_left_is_infeasible() -> None:
     model = Model()
     for _ in range(2):

@@ -15,11 +15,15 @@ from mealopt.core.filters import FoodFilter
 from mealopt.core.nutrients import FIBRE
 from mealopt.core.slots import KINDS, Slot
 from mealopt.menu.dishes import Menu
-from mealopt.menu.fit import misfit
+from mealopt.menu.fit import misfit, protein_per_kcal
 from mealopt.menu.plates import Larder, Plate, draw, plate, seldom
 
 #: A dish may hold so much more than its share of a low-fibre day's fibre, for others hold less.
 FIBRE_ROOM = 1.25
+
+#: Where no more than this share of a slot's plates can be as rich in protein as the whole day must be, those come
+#: first: the day leans on them, and far down the card they would cost it dear.
+SCARCE = 0.25
 
 
 class Card:
@@ -60,8 +64,16 @@ class Card:
             purpose = replace(slot, limits={**slot.limits, FIBRE: most})
 
         fitting = (plate(dish, slot, larder) for dish in larder.menu.by_slot(slot.kind))
-        found = (one for one in fitting if one is not None)
-        return sorted(found, key=lambda one: place_on_card(one, purpose, wishes, protein_wanted, own))
+        found = [one for one in fitting if one is not None]
+        rich = frozenset(one.dish.id for one in found if protein_per_kcal(one) >= protein_wanted > 0)
+        if len(rich) > SCARCE * len(found):
+            rich = frozenset()
+
+        def key(one: Plate) -> tuple[int, bool, int, bytes]:
+            liked, unfit, drawn = place_on_card(one, purpose, wishes, protein_wanted, own)
+            return liked, one.dish.id not in rich, unfit, drawn
+
+        return sorted(found, key=key)
 
     def deal(self, places: int) -> None:
         """Show so many plates of each slot, or all that there are."""
