@@ -1,10 +1,11 @@
-"""How far a plate can go towards what its slot is for: energy within the window's limits, protein for its energy."""
+"""How far a plate can go towards what its slot is for: energy within the window's limits, protein and price
+for its energy."""
 
 from __future__ import annotations
 
 from mealopt.core.nutrients import ENERGY, PROTEIN
 from mealopt.core.slots import Slot
-from mealopt.menu.plates import Part, Plate
+from mealopt.menu.plates import Choice, Part, Plate
 
 #: A plate suits its slot where it can hold this share of the energy that suits the slot.
 ENERGY_SHARE = 0.9
@@ -60,6 +61,32 @@ def protein_per_kcal(plate: Plate) -> float:
         protein += grams * best.per_gram.get(PROTEIN, 0.0)
         energy += grams * best.per_gram.get(ENERGY, 0.0)
     return protein / energy if energy > 0 else 0.0
+
+
+def _rate(choice: Choice) -> float:
+    """Money per kcal of a food."""
+    return (choice.price_per_gram or 0.0) / max(choice.per_gram.get(ENERGY, 0.0), 0.05)
+
+
+def price_per_kcal(plate: Plate) -> float:
+    """Money per kcal where each part holds its cheapest food, much of it where that lowers the whole and little where
+    not; foods without a price count as free. Infinite for a plate without energy.
+    """
+    offers = []
+    for part in plate.parts:
+        if part.pick[0] == 0:
+            continue
+        choice = min(part.choices, key=_rate)
+        least, most = max(choice.least_g, part.grams[0]), max(choice.least_g, min(choice.most_g, part.grams[1]))
+        energy = choice.per_gram.get(ENERGY, 0.0)
+        offers.append((_rate(choice), energy, least, most, choice.price_per_gram or 0.0))
+    money = sum(least * price for _, _, least, _, price in offers)
+    kcal = sum(least * energy for _, energy, least, _, _ in offers)
+    for rate, energy, least, most, price in sorted(offers):
+        if kcal > 0 and rate >= money / kcal:
+            break
+        money, kcal = money + (most - least) * price, kcal + (most - least) * energy
+    return money / kcal if kcal > 0 else float("inf")
 
 
 def misfit(plate: Plate, slot: Slot, protein_wanted: float) -> int:

@@ -101,12 +101,18 @@ class Larder:
     """The foods that one athlete may be given, as choices, each made once."""
 
     def __init__(
-        self, menu: Menu, foods: FoodFilter, prices: dict[str, float] | None = None, seed: str | None = None
+        self,
+        menu: Menu,
+        foods: FoodFilter,
+        prices: dict[str, float] | None = None,
+        seed: str | None = None,
+        thrifty: bool = False,
     ) -> None:
-        """seed: of the foods that stand in today for those they are alike to; None keeps every food."""
+        """seed: of the foods that stand in today for those they are alike to; None keeps every food. thrifty: the
+        cheaper of them stands in, whatever the seed draws."""
         self.menu = menu
         self.filter = foods
-        self._seed = seed
+        self._seed, self.thrifty = seed, thrifty
         self.prices = prices or {}
         self._choices: dict[str, Choice | None] = {}
 
@@ -124,9 +130,10 @@ class Larder:
         usual = tuple(choice for choice in choices if not seldom(choice.name, wishes))
         choices = usual if len(usual) >= max(1, component.pick[0]) else choices
 
-        def order(choice: Choice) -> tuple[int, bytes]:
+        def order(choice: Choice) -> tuple[int, float, bytes]:
             liked = 0 if choice.name in wishes.prefer else 2 if choice.name in wishes.less else 1
-            return liked, draw(self._seed or "", choice.name)
+            price = (choice.price_per_gram or 0.0) if self.thrifty else 0.0
+            return liked, price, draw(self._seed or "", choice.name)
 
         kept: list[Choice] = []
         for choice in sorted(choices, key=order):

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import pulp
 import pytest
 
 from bench.cases import CASES, DAY
 from bench.whole import read
-from mealopt.menu.fit import protein_per_kcal
+from mealopt.core.nutrients import ENERGY
+from mealopt.menu.fit import price_per_kcal, protein_per_kcal
+from mealopt.menu.plates import Plate
 from mealopt.plans.day import card as cards
 from mealopt.plans.day.pose import PosedDay, pose_day
+from tests.plans import cases
 
 
 def posed(name: str) -> PosedDay:
@@ -35,3 +39,47 @@ def test_elsewhere_the_order_is_drawn(monkeypatch: pytest.MonkeyPatch) -> None:
     assert posed("small rest day").card().all == drawn
     monkeypatch.setattr(cards, "SCARCE", 1.0)
     assert posed("small rest day").card().all != drawn
+
+
+def test_where_a_budget_is_set_plates_that_it_pays_for_stand_first_and_the_cheaper_of_alike_foods_is_taken() -> None:
+    """Half of what such a day costs: in no slot does a plate that fits as well and is liked as much stand before one
+    within the budget, and no food of a choice could be had cheaper among those alike."""
+    plain, tight = cases.posed(meals_per_day=4), cases.posed(meals_per_day=4, budget_per_day=5.0)
+    money = 5.0 / (tight.bands[ENERGY].aim or 1.0)
+    for before, after in zip(plain.card().all, tight.card().all, strict=True):
+        firsts = [
+            sum(price_per_kcal(plate) <= money for plate in plates[: len(plates) // 4]) for plates in (before, after)
+        ]
+        assert firsts[1] >= firsts[0]
+    first = [plates[0] for plates in tight.card().all]
+    assert all(price_per_kcal(plate) <= money for plate in first)
+
+
+def test_the_least_that_a_plate_can_cost_is_what_a_linear_program_finds() -> None:
+    """With PuLP and CBC, as a linear-fractional program made linear (Charnes and Cooper 1962, from memory)."""
+    for plates in cases.posed(meals_per_day=4).card().all:
+        for one in plates[:10]:
+            assert price_per_kcal(one) == pytest.approx(cheapest(one), rel=1e-4)
+
+
+def cheapest(one: Plate) -> float:
+    """The least money for one kcal, each part that must be there of the food that is cheapest for its energy."""
+    foods = [
+        (min(part.choices, key=lambda food: (food.price_per_gram or 0.0) / food.per_gram[ENERGY]), part.grams)
+        for part in one.parts
+        if part.pick[0] > 0
+    ]
+    money = [food.price_per_gram or 0.0 for food, _ in foods]
+    least = [max(food.least_g, grams[0]) for food, grams in foods]
+    most = [max(food.least_g, min(food.most_g, grams[1])) for food, grams in foods]
+    kcal = [food.per_gram[ENERGY] for food, _ in foods]
+    problem = pulp.LpProblem("cheapest", pulp.LpMinimize)
+    grams = [pulp.LpVariable(f"grams_{n}", 0.0) for n in range(len(foods))]
+    share = pulp.LpVariable("share", 0.0)
+    problem += pulp.lpDot(money, grams)
+    problem += pulp.lpDot(kcal, grams) == 1.0
+    for n, gram in enumerate(grams):
+        problem += gram >= least[n] * share
+        problem += gram <= most[n] * share
+    problem.solve(pulp.PULP_CBC_CMD(msg=False))
+    return float(pulp.value(problem.objective))

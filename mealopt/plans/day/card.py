@@ -15,11 +15,14 @@ from mealopt.core.filters import FoodFilter
 from mealopt.core.nutrients import FIBRE
 from mealopt.core.slots import KINDS, Slot
 from mealopt.menu.dishes import Menu
-from mealopt.menu.fit import misfit, protein_per_kcal
+from mealopt.menu.fit import misfit, price_per_kcal, protein_per_kcal
 from mealopt.menu.plates import Larder, Plate, draw, plate, seldom
 
 #: A dish may hold so much more than its share of a low-fibre day's fibre, for others hold less.
 FIBRE_ROOM = 1.25
+
+#: A plate may cost so much more per kcal than the day's budget leaves, for others cost less.
+MONEY_ROOM = 1.0
 
 #: Where no more than this share of a slot's plates can be as rich in protein as the whole day must be, those come
 #: first: the day leans on them, and far down the card they would cost it dear.
@@ -31,7 +34,8 @@ class Card:
 
     settled: slot index -> the one plate that stands there. breakfast: the seed of a breakfast that should be the same
     every day; "" where days differ. laid: the plates of each slot in their order, where that is known already.
-    fibre_share: grams of fibre per kcal that the day leaves, where it is held low; dishes that keep to it come first.
+    fibre_share: grams of fibre per kcal that the day leaves, where it is held low; money: per kcal, where the day has a
+    budget. Dishes that keep to either come first.
     """
 
     def __init__(
@@ -44,8 +48,9 @@ class Card:
         breakfast: str = "",
         laid: Sequence[Sequence[Plate]] | None = None,
         fibre_share: float | None = None,
+        money: float | None = None,
     ) -> None:
-        self._fibre_share = fibre_share
+        self._fibre_share, self._money = fibre_share, money
         self._slots = slots
         self._breakfast = breakfast
         given = settled or {}
@@ -71,7 +76,8 @@ class Card:
 
         def key(one: Plate) -> tuple[int, bool, int, bytes]:
             liked, unfit, drawn = place_on_card(one, purpose, wishes, protein_wanted, own)
-            return liked, one.dish.id not in rich, unfit, drawn
+            dear = self._money is not None and price_per_kcal(one) > MONEY_ROOM * self._money
+            return liked, one.dish.id not in rich, unfit + dear, drawn
 
         return sorted(found, key=key)
 

@@ -18,6 +18,9 @@ from mealopt.plans.day.least import Least, find_least, plannable
 from mealopt.plans.day.pose import PosedDay, pose_day
 from mealopt.plans.day.solve import NothingFits
 
+#: Seconds of work that the explanation is given at least: a short limit is no reason for lines that were not tried.
+SECONDS = 12.0
+
 #: Share of the work for the least that must give, and the most seconds of it for one change that is tried.
 LEAST, ONE_CHANGE = 0.75, 3.0
 
@@ -25,12 +28,13 @@ LEAST, ONE_CHANGE = 0.75, 3.0
 NAMED = 2
 
 
-def explained(nothing: NothingFits, seconds: float = 12.0) -> Unplannable:
+def explained(nothing: NothingFits, seconds: float = SECONDS) -> Unplannable:
     """The clash as an error to raise: its message, its clashes as sentences, and its remedies as TOML text.
 
     With all remedies in the case file the day can be planned; the message says so where that could not be tried in the
-    time. seconds: of work, about.
+    time. seconds: that the search was given; the explanation may work for as many more, or `SECONDS`.
     """
+    seconds = max(SECONDS, seconds)
     end = spent() + seconds
     posed = nothing.posed
     least = None if nothing.empty else find_least(posed, LEAST * seconds)

@@ -50,7 +50,7 @@ def plan_one_day(
     if isinstance(solved, NothingFits) and stopped():
         raise KeyboardInterrupt
     if isinstance(solved, NothingFits):
-        raise explained(solved)
+        raise explained(solved, seconds)
     unproven = solved.answer.status is Status.LIMIT
     plan = day_plan(replace(solved, stopped=stopped() and unproven))
     menu = solved.posed.larder.menu

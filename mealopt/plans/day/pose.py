@@ -77,7 +77,9 @@ class PosedDay:
         wanted, settled = self.protein_wanted, self.settled_plates
         fibre = self.bands[FIBRE].most
         share = fibre / (self.bands[ENERGY].aim or 1.0) if self.targets.eve and fibre is not None else None
-        return Card(self.slots, self.larder, self.seed, wanted, settled, self.breakfast_seed, self.laid, share)
+        budget = self.wishes.budget
+        money = None if budget is None else budget / (self.bands[ENERGY].aim or 1.0)
+        return Card(self.slots, self.larder, self.seed, wanted, settled, self.breakfast_seed, self.laid, share, money)
 
     @property
     def protein_wanted(self) -> float:
@@ -151,7 +153,7 @@ def pose_day(case: Case, day: str) -> PosedDay:
     bands, sunk = posed_bands(targets, slots)
     seed = seed_of(case, day)
     prices = shipped_prices()
-    larder = Larder(menu, eater, prices, seed)
+    larder = Larder(menu, eater, prices, seed, thrifty=case.kitchen_on(day).budget is not None)
     plates = settled_plates(settled, slots, larder, scale_of(bands), prices) | fuel_plates(slots, fuel, larder, prices)
     return PosedDay(
         case=case,

@@ -59,7 +59,7 @@ def plan_unlike(
     with stop_by_hand() as stopped:
         solved = solve_posed(unlike, gap, seconds, progress=progress, stop=stopped)
     if isinstance(solved, NothingFits):
-        raise explained(NothingFits(posed, solved.empty))
+        raise explained(NothingFits(posed, solved.empty), seconds)
     plan = day_plan(_own_penalty(solved, posed))
     menu = posed.larder.menu
     assert_plan(plan, menu.pantry.composition, menu.pantry, own_table(menu))

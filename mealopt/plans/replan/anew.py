@@ -130,7 +130,7 @@ def pose_anew(asked: Asked) -> DayAnew:
         bands=bands,
         own=own,
         wishes=wishes,
-        larder=Larder(menu, food_filter(case), prices, seed),
+        larder=Larder(menu, food_filter(case), prices, seed, case.kitchen_on(day).budget is not None),
         seed=seed,
         notes=notes,
         settled_plates=fuel_plates(slots, fuel, Larder(menu, food_filter(case)), prices)

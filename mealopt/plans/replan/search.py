@@ -29,6 +29,10 @@ ONE_MOST, FEW_MOST = 1.0, 4.0
 #: Seconds that each solve gets although the time is over; what was found by then is the answer.
 LEAST = 0.1
 
+#: Seconds that the planned dishes get once more where the time ended before there was any plan: most often they need
+#: a tenth of that.
+ONCE_MORE = 2.0
+
 #: Sets of dishes that are tried at most, and seconds below which none is begun.
 SETS, BLINK = 10, 0.3
 
@@ -82,6 +86,10 @@ def seek(day: DayAnew, options: Options, seconds: float, start: float) -> RestFo
         return max(LEAST, share * (end - spent()))
 
     chosen, bound = _nearest(day, options, left)
+    if not chosen.found and chosen.answer.status is not Status.INFEASIBLE:
+        near = pose_near(day, options.just_held(), options)
+        again = _Tried(near, near.nearest(ONCE_MORE))
+        chosen = again if again.found else chosen
     if not chosen.found:
         if chosen.answer.status is Status.INFEASIBLE:
             raise Unplannable(f"{day.posed.day}: the meals that are left cannot be served within their windows")

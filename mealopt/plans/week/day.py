@@ -73,7 +73,7 @@ class Days:
                 raise
             solved = NothingFits(posed, ())
         if isinstance(solved, NothingFits):
-            raise explained(solved)
+            raise explained(solved, ask.seconds)
         return self._written(ask, solved, 0.0)
 
     def _alone(self, ask: Ask, stop: Stop | None) -> DayAnswer:

@@ -31,5 +31,5 @@ def with_shared_wishes(posed: PosedDay, place: int) -> PosedDay:
     return replace(
         posed,
         wishes=replace(posed.wishes, prefer=wanted),
-        larder=Larder(larder.menu, foods, larder.prices, posed.seed),
+        larder=Larder(larder.menu, foods, larder.prices, posed.seed, larder.thrifty),
     )
