@@ -37,6 +37,10 @@ REFERENCES: dict[str, tuple[_Value, _Value]] = {
 #: Preformed vitamin A: no more than this a day over the week, ug (upper level of the same source).
 RETINOL_MOST_UG = 3000.0
 
+#: Sodium: adults who eat more than this a day are advised to eat less, mg (chronic disease risk reduction intake of the
+#: same source, 2019 [memory]). Sweat comes on top, so it is told and never a limit.
+SODIUM_TOLD_MG = 2300.0
+
 
 def references(sex: str, age: int) -> dict[str, float]:
     """Nutrient key -> reference intake a day, in the key's unit. Adults only."""

@@ -12,6 +12,7 @@ from mealopt.errors import BadInput
 from mealopt.plans.groceries.listing import WALK
 from mealopt.plans.groceries.shop import shop_for, with_groceries
 from mealopt.plans.groceries.shopping import Shopping
+from mealopt.plans.groceries.words import weight, words_of
 from mealopt.table.pantry import AISLES
 from mealopt.table.prices import PackPrice
 from tests.plans.shelves import FOODS, MENU, Eaten, bought, plan_of
@@ -55,6 +56,18 @@ def test_a_line_a_food_says_whose_packs_it_shares() -> None:
     assert raw.at_home_g == raw.need_g == pytest.approx(bought("carrot, raw", 61), abs=0.1)
     assert found.things[0].need_g == pytest.approx(boiled.need_g + raw.need_g, abs=0.11)
     assert found.total_price == found.things[0].price == boiled.price
+
+
+def test_what_is_left_and_does_not_keep_is_added_up_with_its_part_of_the_price() -> None:
+    found = shop(mon=[Eaten([("spinach, raw", 30), ("milk, semi-skimmed", 100)])], sun=[Eaten([("oats, rolled", 50)])])
+    gone = {one.food: one.grams for one in found.left if not one.keeps}
+    assert set(gone) == {"spinach, raw", "milk, semi-skimmed"}
+    worth = sum(gone[line.food] * (line.price or 0.0) / line.buy_g for line in found.lines if line.food in gone)
+    said = words_of(found).gone
+    assert f"{weight(sum(gone.values()))} in all" in said
+    assert f"{worth:.2f} coin of the total" in said
+    (one,) = (one for one in shop(mon=[Eaten([("spinach, raw", 30)])], sun=[]).left if not one.keeps)
+    assert one.food == "spinach, raw"
 
 
 def test_many_loose_pieces_are_weighed() -> None:

@@ -73,7 +73,7 @@ def words_of(shopping: Shopping) -> Words:
         at_home=home_words(shopping),
         kept=kept_words(shopping),
         at_home_left=", ".join(left_words(one) for one in shopping.left if one.keeps_days is None),
-        gone=", ".join(left_words(one) for one in shopping.left if not one.keeps),
+        gone=gone_words(shopping),
         little=little_words(shopping),
     )
 
@@ -107,6 +107,19 @@ def little_words(shopping: Shopping) -> str:
         for line in shopping.bought
         if line.need_g - line.at_home_g < LITTLE * line.buy_g
     )
+
+
+def gone_words(shopping: Shopping) -> str:
+    """What remains and does not keep, with its sum: "milk 400 g, spinach 60 g; 460 g in all, 1.90 of the total"."""
+    gone = [one for one in shopping.left if not one.keeps]
+    words = ", ".join(left_words(one) for one in gone)
+    if len(gone) < 2:
+        return words
+    paid = {line.food: line.price / line.buy_g for line in shopping.lines if line.price is not None and line.buy_g > 0}
+    money = sum(paid.get(one.food, 0.0) * one.grams for one in gone)
+    coin = f" {shopping.currency}" if shopping.currency else ""
+    worth = f", {money:.2f}{coin} of the total" if money >= 0.005 else ""
+    return f"{words}; {weight(sum(one.grams for one in gone))} in all{worth}"
 
 
 def left_words(one: Left) -> str:

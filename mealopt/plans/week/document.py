@@ -15,7 +15,7 @@ from mealopt.menu.dishes import Menu
 from mealopt.people.case import Case
 from mealopt.people.reading import case_to_dict
 from mealopt.plans.week.ahead import labelled
-from mealopt.plans.week.checks import ahead_checks, week_checks
+from mealopt.plans.week.checks import all_checks
 from mealopt.plans.week.cooking import cooking_sheet
 from mealopt.plans.week.job import DayAnswer
 from mealopt.plans.week.state import WeekState
@@ -38,7 +38,7 @@ def week_plan(
     """The plan document of the days that stand. stopped: by hand, before the gap was proven."""
     days = labelled(dated_days(case, [_day(state, day, gap) for day in state.days]), state.ahead)
     composition = menu.pantry.composition
-    checks = (*week_checks(days, state.rows, menu.pantry, reasons), *ahead_checks(days, state.ahead))
+    checks = all_checks(days, state.rows, state.ahead, menu.pantry, reasons)
     use_up = {row.name.removeprefix("use up "): row.least or 0.0 for row in state.rows if row.source == "the case"}
     week = Week(
         checks=checks,

@@ -10,7 +10,7 @@ from mealopt.menu.dishes import Menu
 from mealopt.people.reading import case_from_dict
 from mealopt.plans.groceries.shop import with_groceries
 from mealopt.plans.week.ahead import ahead_of
-from mealopt.plans.week.checks import ahead_checks, week_checks
+from mealopt.plans.week.checks import all_checks
 from mealopt.plans.week.cooking import cooking_sheet
 from mealopt.plans.week.pose import case_rows
 from mealopt.plans.week.words import generic_reason, week_cautions
@@ -27,7 +27,7 @@ def refreshed(plan: Plan, menu: Menu) -> Plan:
     rows = case_rows(case, len(plan.days), menu, plan.week.use_up)
     reasons = {row.name: generic_reason(row) for row in rows}
     ahead = ahead_of(case, len(plan.days), menu)
-    checks = (*week_checks(plan.days, rows, menu.pantry, reasons), *ahead_checks(plan.days, ahead))
+    checks = all_checks(plan.days, rows, ahead, menu.pantry, reasons)
     eaten = round(math.fsum(day.totals.get(ENERGY, 0.0) for day in plan.days), 2)
     energy = plan.week.energy
     week = plan.week.model_copy(
