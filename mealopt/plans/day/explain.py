@@ -14,7 +14,8 @@ from mealopt.plans.day.bands import is_of
 from mealopt.plans.day.changes import CAUTION, Change, dropped_wishes, more_room, remedies_of, widest
 from mealopt.plans.day.eased import Ease, Line, case_with
 from mealopt.plans.day.kept_out import unserved
-from mealopt.plans.day.least import Least, find_least, plannable
+from mealopt.plans.day.least import plannable
+from mealopt.plans.day.must_give import Least, find_least
 from mealopt.plans.day.pose import PosedDay, pose_day
 from mealopt.plans.day.solve import NothingFits
 
@@ -48,9 +49,9 @@ def _eased(posed: PosedDay, least: Least, end: float) -> Unplannable:
     clashes = tuple(dict.fromkeys((*least.clashes, *(change.wish for change in helping))))
     what = "no dishes meet" if least.sure else "no dishes, in whole plates and kitchen steps, meet"
     what += "" if len(clashes) == 1 else " all of these"
-    where = [None if ease.slot is None else posed.slots[ease.slot] for ease in least.eases]
+    where = [None if ease.slot is None else least.posed.slots[ease.slot] for ease in least.eases]
     missing = in_a_row([ease.missing(at_slot(slot)) for ease, slot in zip(least.eases, where, strict=True)])
-    gives = in_a_row([_give(posed, ease, least) for ease in least.eases])
+    gives = in_a_row([_give(ease, least) for ease in least.eases])
     ways = [*(_way(change) for change in helping), gives]
     untried = "" if least.planned else "; no plan was found with these lines in the time: give it more with --seconds"
     message = f"{posed.day}: {what}: {in_a_row(clashes)}: {missing}; {', or '.join(ways)}{untried}"
@@ -150,15 +151,15 @@ def _lines_with(case: Case, day: str, end: float) -> tuple[Line, ...] | None:
     return least.lines if least is not None and least.eases else None
 
 
-def _give(posed: PosedDay, ease: Ease, least: Least) -> str:
+def _give(ease: Ease, least: Least) -> str:
     """What this limit becomes, in words."""
-    slot = None if ease.slot is None else posed.slots[ease.slot]
+    slot, day = None if ease.slot is None else least.posed.slots[ease.slot], least.posed.day
     value = next(
         found
         for line in least.lines
         if line.band.nutrient == ease.key
         and (found := getattr(line.band, ease.side)) is not None
-        and (line.band.slot is None and line.band.meal is None if slot is None else is_of(line.band, slot, posed.day))
+        and (is_of(line.band, slot, day) if slot is not None else line.band.slot is None and line.band.meal is None)
     )
     return ease.giving(at_slot(slot), value)
 

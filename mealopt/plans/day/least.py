@@ -1,4 +1,4 @@
-"""The least that must give for a day to be planned: by the linear program first, then in whole plates and steps."""
+"""The least that may give in a day of these meals: by the linear program first, then in whole plates and steps."""
 
 from __future__ import annotations
 
@@ -46,22 +46,6 @@ WIDER: dict[float, float] = {1.0: 0.4, 8.0: 0.5, 24.0: 0.9}
 
 #: Any plan will do where it is asked whether there is one.
 ANY_GAP = 100.0
-
-
-@dataclass(frozen=True, slots=True)
-class Least:
-    """What must give.
-
-    clashes: the sentences of limits that cannot all be met, each that gives among them; sure: proven by the linear
-    program already. eases: what must give; lines: that as bands for the case file. planned: whether a day was planned
-    with them.
-    """
-
-    clashes: tuple[str, ...]
-    sure: bool
-    eases: tuple[Ease, ...]
-    lines: tuple[Line, ...]
-    planned: bool
 
 
 def loosened(posed: PosedDay) -> PosedDay:
@@ -115,29 +99,20 @@ def hopeless(posed: PosedDay) -> bool:
     return Highs(problem.model).relax().status is Status.INFEASIBLE
 
 
-def find_least(posed: PosedDay, seconds: float) -> Least | None:
-    """The least that must give, in whole plates and steps where the time allows.
-
-    None: nothing that may give helps. seconds: of work for all of it.
-    """
-    end = spent() + seconds
+def begun(posed: PosedDay, end: float) -> Search | None:
+    """The search once the linear program is solved; None where nothing that may give helps. end: of work, as
+    `milp.effort.spent` counts it."""
     free = loosened(posed)
     plates = all_plates(free)
     problem = posed_problem(free, plates)
     linear = linear_relaxation(problem.model, relaxable(problem.model), reaches(posed, problem.model))
     if linear is None:
         return None
-    search = _Search(posed, free, problem, linear, end)
-    eases = search.whole()
-    if eases is None:
-        return None
-    eases = search.without_trifles(eases)
-    lines, planned = search.confirmed(eases)
-    return Least(search.clashes(eases), linear.total > NOUGHT, eases, lines, planned)
+    return Search(posed, free, problem, linear, end)
 
 
 @dataclass(slots=True)
-class _Search:
+class Search:
     """From the linear program's answer to whole plates. dishes: what is served in each slot, once that is known."""
 
     posed: PosedDay
@@ -197,13 +172,16 @@ class _Search:
             only = replace(model, rows=rows, whole=[False] * model.columns)
             found = find_clash(only, relaxable(only), CLASH * self.left())
             clash = [rows[number] for number in found.rows] or clash
+        return tuple(dict.fromkeys((*(row.says for row in clash), *self.said(eases))))
+
+    def said(self, eases: tuple[Ease, ...]) -> tuple[str, ...]:
+        """Sentences of the rows that give."""
         gives = {(ease.key, ease.slot, ease.side) for ease in eases}
-        given = [
-            row
-            for row in model.rows
+        return tuple(
+            row.says
+            for row in self.problem.model.rows
             if row.relaxable and (row.key, row.slot, "most" if row.least is None else "least") in gives
-        ]
-        return tuple(dict.fromkeys(row.says for row in (*clash, *given)))
+        )
 
     def without_trifles(self, eases: tuple[Ease, ...]) -> tuple[Ease, ...]:
         """The limits that give more than a trifle, where a day can be made of the same dishes with those alone."""

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from mealopt.errors import Unplannable
 from mealopt.plans.day.explain import at_slot, in_a_row
-from mealopt.plans.day.least import find_least
+from mealopt.plans.day.must_give import find_least
 from mealopt.plans.day.solve import NothingFits
 from mealopt.plans.swap.aims import Aim
 from mealopt.plans.swap.wishes import Asked
@@ -22,7 +22,7 @@ def clash(wanted: Asked, nothing: NothingFits, seconds: float) -> Unplannable:
     if nothing.empty:
         what = f"nothing that fits this athlete and hour can be served at {in_a_row(nothing.empty)}"
         return Unplannable(f"{posed.day}: with {in_a_row(wishes)}, {what}", (*wishes, what))
-    least = find_least(posed, SHARE * seconds)
+    least = find_least(posed, SHARE * seconds, meals_stay=True)
     if least is None or not least.eases:
         what = "no dishes make a day of meals within their sizes, windows before sessions and what may come again"
         return Unplannable(f"{posed.day}: with {in_a_row(wishes)}, {what}", wishes)
