@@ -15,8 +15,9 @@ from dataclasses import dataclass, field
 from mealopt.errors import MealoptError
 from mealopt.menu.dishes import Menu, shipped_menu
 from mealopt.people.reading import case_from_dict
+from mealopt.plans.day.found import SolvedDay
 from mealopt.plans.day.pose import PosedDay, pose_day
-from mealopt.plans.day.solve import FIRST_CARD, SolvedDay, solve_posed
+from mealopt.plans.day.solve import FIRST_CARD, solve_posed
 from tests.plans.random_cases import KINDS, make
 
 #: Wide: a dish is found or not, the last points do not matter. SECONDS by the clock for one day.

@@ -13,8 +13,9 @@ from mealopt.errors import MealoptError, OutOfTime
 from mealopt.milp.answer import Status
 from mealopt.people.case import Case
 from mealopt.plans.day.document import day_plan
+from mealopt.plans.day.found import NothingFits
 from mealopt.plans.day.pose import PosedDay, pose_day
-from mealopt.plans.day.solve import NothingFits, solve_posed
+from mealopt.plans.day.solve import solve_posed
 from mealopt.recheck.check import recheck_plan
 from mealopt.rules.problem import Problem
 

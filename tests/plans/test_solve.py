@@ -15,8 +15,9 @@ from mealopt.milp.answer import Answer, Status
 from mealopt.milp.highs import Highs
 from mealopt.milp.search import tolerance
 from mealopt.plans.day import solve
+from mealopt.plans.day.found import NothingFits, SolvedDay
 from mealopt.plans.day.pose import PosedDay
-from mealopt.plans.day.solve import NothingFits, SolvedDay, beyond, solve_posed
+from mealopt.plans.day.solve import beyond, solve_posed
 from mealopt.rules import weights
 from mealopt.table.pantry import shipped_pantry
 from tests.plans.cases import RUN, posed

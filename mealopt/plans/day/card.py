@@ -85,6 +85,15 @@ class Card:
         """Show so many plates of each slot, or all that there are."""
         self._places = places
 
+    def serve(self, dishes: Sequence[str]) -> None:
+        """Show one plate of each slot, at the place that it has. dishes: their ids, in the slots' order."""
+        found = []
+        for drawn, dish in zip(self._all, dishes, strict=True):
+            place, one = next((n, one) for n, one in enumerate(drawn) if one.dish.id == dish)
+            found.append([one if one.place is not None else replace(one, place=place)])
+        self._all = found
+        self._places = 1
+
     @property
     def plates(self) -> tuple[tuple[Plate, ...], ...]:
         """The plates of each slot that are shown."""

@@ -21,9 +21,9 @@ from mealopt.people.case import Case
 from mealopt.people.notes import case_notes
 from mealopt.people.reading import case_to_dict
 from mealopt.plans.ahead import cooked_ahead
+from mealopt.plans.day.found import SolvedDay
 from mealopt.plans.day.pose import PosedDay
 from mealopt.plans.day.settled_words import as_settled, given_totals
-from mealopt.plans.day.solve import SolvedDay
 from mealopt.plans.fuel.in_day import as_fuelled
 from mealopt.plans.own import menu_cautions
 from mealopt.plans.salt import salt_measure

@@ -7,20 +7,23 @@ from collections.abc import Iterable
 from mealopt.core.clock import clock
 from mealopt.core.nutrients import ENERGY
 from mealopt.core.slots import Slot
-from mealopt.errors import MealoptError, Unplannable
+from mealopt.errors import MealoptError, OutOfTime, Unplannable
 from mealopt.milp.effort import spent
 from mealopt.people.case import Case
 from mealopt.plans.day.bands import is_of
 from mealopt.plans.day.changes import CAUTION, Change, dropped_wishes, more_room, remedies_of, widest
 from mealopt.plans.day.eased import Ease, Line, case_with
+from mealopt.plans.day.found import NothingFits
 from mealopt.plans.day.kept_out import unserved
-from mealopt.plans.day.least import plannable
-from mealopt.plans.day.must_give import Least, find_least
+from mealopt.plans.day.least import hopeless
+from mealopt.plans.day.must_give import Least, find_least, plannable
 from mealopt.plans.day.pose import PosedDay, pose_day
-from mealopt.plans.day.solve import NothingFits
 
 #: Seconds of work that the explanation is given at least: a short limit is no reason for lines that were not tried.
 SECONDS = 12.0
+
+#: A search shorter than this, s, that found nothing says that its time ended and no more.
+WORTH = 5.0
 
 #: Share of the work for the least that must give, and the most seconds of it for one change that is tried.
 LEAST, ONE_CHANGE = 0.75, 3.0
@@ -44,10 +47,23 @@ def explained(nothing: NothingFits, seconds: float = SECONDS) -> Unplannable:
     return _blocked(posed, end)
 
 
-def _eased(posed: PosedDay, least: Least, end: float) -> Unplannable:
+def why_none(posed: PosedDay, out: OutOfTime, seconds: float) -> MealoptError:
+    """What to raise where no plan was found in so many seconds: why there is none, where that is proven; what was too
+    tight to find one for, with lines that do make a plan; or `out` as it is."""
+    if hopeless(posed):
+        return explained(NothingFits(posed, ()), seconds)
+    if seconds < WORTH:
+        return out
+    end = spent() + max(SECONDS, seconds)
+    least = find_least(posed, LEAST * max(SECONDS, seconds))
+    return _eased(posed, least, end, proven=False) if least is not None and least.eases and least.planned else out
+
+
+def _eased(posed: PosedDay, least: Least, end: float, proven: bool = True) -> Unplannable:
     helping = _that_help(posed, dropped_wishes(posed.case), end, NAMED)
     clashes = tuple(dict.fromkeys((*least.clashes, *(change.wish for change in helping))))
     what = "no dishes meet" if least.sure else "no dishes, in whole plates and kitchen steps, meet"
+    what = what if proven else "in the time, which --seconds lengthens, no dishes were found that meet"
     what += "" if len(clashes) == 1 else " all of these"
     where = [None if ease.slot is None else least.posed.slots[ease.slot] for ease in least.eases]
     missing = in_a_row([ease.missing(at_slot(slot)) for ease, slot in zip(least.eases, where, strict=True)])

@@ -6,17 +6,15 @@ import copy
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from mealopt.errors import BadInput, OutOfTime, Refused
+from mealopt.errors import BadInput, Refused
 from mealopt.menu.plates import Plate
 from mealopt.milp.answer import Status
-from mealopt.milp.effort import SLOWEST, after, spent
+from mealopt.milp.effort import spent
 from mealopt.milp.elastic import NOUGHT, Give, LinearRelief, Reach, find_clash, least_relaxation, linear_relaxation
 from mealopt.milp.highs import Highs
 from mealopt.milp.model import Model
-from mealopt.people.case import Case
 from mealopt.plans.day.eased import Ease, Line, case_with, lines_for, reach
 from mealopt.plans.day.pose import PosedDay, pose_day
-from mealopt.plans.day.solve import NothingFits, solve_posed
 from mealopt.rules import plate_limits
 from mealopt.rules.problem import Problem
 from mealopt.rules.registry import families, pose
@@ -39,13 +37,6 @@ TRIFLE = 0.1
 
 #: Seconds of work for one plate a slot: it is small.
 SECONDS_HELD = 2.0
-
-#: Margins that are tried until the day is planned: multiples of the usual one, each for a share of the time left. A
-#: day that just fits is the hardest to find, so where the least is not planned in time, more is given.
-WIDER: dict[float, float] = {1.0: 0.4, 8.0: 0.5, 24.0: 0.9}
-
-#: Any plan will do where it is asked whether there is one.
-ANY_GAP = 100.0
 
 
 def loosened(posed: PosedDay) -> PosedDay:
@@ -111,6 +102,19 @@ def begun(posed: PosedDay, end: float) -> Search | None:
     return Search(posed, free, problem, linear, end)
 
 
+def leaned_on(problem: Problem, linear: LinearRelief, places: int) -> tuple[tuple[Plate, ...], ...]:
+    """So many plates of each slot: those that the linear program leans on, and those that it would take next."""
+    values, reduced = linear.values, linear.reduced_costs
+    chosen = []
+    for options in problem.servings:
+        order = sorted(
+            range(len(options)),
+            key=lambda place: (-values[options[place].served], reduced[options[place].served], place),
+        )
+        chosen.append(tuple(options[place].plate for place in sorted(order[:places])))
+    return tuple(chosen)
+
+
 @dataclass(slots=True)
 class Search:
     """From the linear program's answer to whole plates. dishes: what is served in each slot, once that is known."""
@@ -137,7 +141,7 @@ class Search:
         for may_give, places in ((given, few), (weighing, few), (None, few), (None, 3 * few), (None, ALL)):
             if may_give is not None and not may_give:
                 continue
-            fewer = self._fewer(places)
+            fewer = leaned_on(self.problem, self.linear, places)
             problem = posed_problem(self.free, fewer)
             rows = [n for n in relaxable(problem.model) if may_give is None or problem.model.rows[n].name in may_give]
             reached = reaches(self.posed, problem.model)
@@ -150,18 +154,6 @@ class Search:
             ended = found is not None
         reached = reaches(self.posed, self.problem.model)
         return tuple(eases_of(self.problem, self.linear.gives, self.linear.values, reached)) if ended else None
-
-    def _fewer(self, places: int) -> tuple[tuple[Plate, ...], ...]:
-        """The plates that the linear program leans on, and those that it would take next."""
-        values, reduced = self.linear.values, self.linear.reduced_costs
-        chosen = []
-        for options in self.problem.servings:
-            order = sorted(
-                range(len(options)),
-                key=lambda place: (-values[options[place].served], reduced[options[place].served], place),
-            )
-            chosen.append(tuple(options[place].plate for place in sorted(order[:places])))
-        return tuple(chosen)
 
     def clashes(self, eases: tuple[Ease, ...]) -> tuple[str, ...]:
         """Sentences of the rows that clash by the linear program, and of all that give."""
@@ -187,15 +179,6 @@ class Search:
         """The limits that give more than a trifle, where a day can be made of the same dishes with those alone."""
         few = tuple(ease for ease in eases if not ease.trifle)
         return few if few and self._served(lines_for(self.posed, few)) else eases
-
-    def confirmed(self, eases: tuple[Ease, ...]) -> tuple[tuple[Line, ...], bool]:
-        """Bands with which the day is really planned; wide ones where time ended before it was."""
-        lines: tuple[Line, ...] = ()
-        for wider, share in WIDER.items():
-            lines = lines_for(self.posed, eases, wider)
-            if plannable(case_with(self.posed.case, lines), self.posed.day, share * self.left()):
-                return lines, True
-        return lines, False
 
     def _served(self, lines: tuple[Line, ...]) -> bool:
         """Whether the dishes that were found make a day with these bands."""
@@ -224,17 +207,3 @@ def eases_of(problem: Problem, gives: tuple[Give, ...], values: list[float], rea
             found = counted_share(problem, row.key.removesuffix("_percent"), values)
             limit, by = 100.0 * share, 100.0 * abs(share - found)
         yield Ease(row.key, row.slot, side, limit, by, reached.get((give.row, side)), trifle)
-
-
-def plannable(case: Case, day: str, seconds: float) -> bool:
-    """Whether a plan of the day is found in so many seconds of work."""
-    ended = after(seconds)
-    try:
-        found = solve_posed(pose_day(case, day), ANY_GAP, SLOWEST * seconds, stop=ended)
-    except (Refused, BadInput, OutOfTime):
-        return False
-    except KeyboardInterrupt:
-        if not ended():
-            raise
-        return False
-    return not isinstance(found, NothingFits)

@@ -4,12 +4,22 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from mealopt.errors import BadInput, Refused
-from mealopt.milp.effort import spent
+from mealopt.errors import BadInput, OutOfTime, Refused
+from mealopt.milp.effort import SLOWEST, after, spent
 from mealopt.milp.elastic import NOUGHT
+from mealopt.people.case import Case
 from mealopt.plans.day.eased import Ease, Line, case_with, lines_for
+from mealopt.plans.day.found import NothingFits
 from mealopt.plans.day.least import Search, begun
 from mealopt.plans.day.pose import PosedDay, pose_day
+from mealopt.plans.day.solve import solve_posed
+
+#: Margins that are tried until the day is planned: multiples of the usual one, each for a share of the time left. A
+#: day that just fits is the hardest to find, so where the least is not planned in time, more is given.
+WIDER: dict[float, float] = {1.0: 0.4, 8.0: 0.5, 24.0: 0.9}
+
+#: Any plan will do where it is asked whether there is one.
+ANY_GAP = 100.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +54,7 @@ def find_least(posed: PosedDay, seconds: float, meals_stay: bool = False) -> Lea
     found = None if meals_stay else _in_other_meals(search, eases)
     if found is not None:
         return found
-    lines, planned = search.confirmed(eases)
+    lines, planned = _confirmed(search, eases)
     return Least(search.clashes(eases), search.linear.total > NOUGHT, eases, lines, planned, posed)
 
 
@@ -59,7 +69,7 @@ def _in_other_meals(search: Search, eases: tuple[Ease, ...]) -> Least | None:
     if moved is None or further is None or more is None:
         return None
     more = further.without_trifles(more)
-    lines, planned = further.confirmed(more)
+    lines, planned = _confirmed(further, more)
     if not planned:
         return None
     known = {(ease.key, ease.side) for ease in own}
@@ -67,6 +77,30 @@ def _in_other_meals(search: Search, eases: tuple[Ease, ...]) -> Least | None:
     clashes = tuple(dict.fromkeys((*search.clashes(own), *further.said(others))))
     joined = (*(_both(ease, more) for ease in own), *others)
     return Least(clashes, search.linear.total > NOUGHT, joined, _all_lines(first, lines), planned, moved)
+
+
+def _confirmed(search: Search, eases: tuple[Ease, ...]) -> tuple[tuple[Line, ...], bool]:
+    """Bands with which the day is really planned; wide ones where time ended before it was."""
+    posed, lines = search.posed, tuple[Line, ...]()
+    for wider, share in WIDER.items():
+        lines = lines_for(posed, eases, wider)
+        if plannable(case_with(posed.case, lines), posed.day, share * search.left()):
+            return lines, True
+    return lines, False
+
+
+def plannable(case: Case, day: str, seconds: float) -> bool:
+    """Whether a plan of the day is found in so many seconds of work."""
+    ended = after(seconds)
+    try:
+        found = solve_posed(pose_day(case, day), ANY_GAP, SLOWEST * seconds, stop=ended)
+    except (Refused, BadInput, OutOfTime):
+        return False
+    except KeyboardInterrupt:
+        if not ended():
+            raise
+        return False
+    return not isinstance(found, NothingFits)
 
 
 def _other_meals(posed: PosedDay, lines: tuple[Line, ...]) -> PosedDay | None:

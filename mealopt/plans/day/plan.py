@@ -10,10 +10,10 @@ from mealopt.milp.answer import Status
 from mealopt.milp.stages import Stop
 from mealopt.people.case import Case
 from mealopt.plans.day.document import day_plan
-from mealopt.plans.day.explain import explained
-from mealopt.plans.day.least import hopeless
+from mealopt.plans.day.explain import explained, why_none
+from mealopt.plans.day.found import NothingFits
 from mealopt.plans.day.pose import pose_day
-from mealopt.plans.day.solve import NothingFits, Progress, solve_posed
+from mealopt.plans.day.solve import Progress, solve_posed
 from mealopt.plans.own import own_table
 from mealopt.plans.stopping import stop_by_hand
 from mealopt.recheck.check import assert_plan
@@ -42,11 +42,9 @@ def plan_one_day(
 
         try:
             solved = solve_posed(posed, gap, seconds, solver, progress, stopped)
-        except OutOfTime:
-            # Where no plan was found, it may be that there is none: that is known sooner than the search ends.
-            if not hopeless(posed):
-                raise
-            solved = NothingFits(posed, ())
+        except OutOfTime as out:
+            # Where no plan was found, it may be that there is none, or hardly one.
+            raise why_none(posed, out, seconds) from None
     if isinstance(solved, NothingFits) and stopped():
         raise KeyboardInterrupt
     if isinstance(solved, NothingFits):

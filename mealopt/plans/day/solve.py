@@ -5,13 +5,15 @@ from __future__ import annotations
 import math
 import time
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from mealopt.errors import OutOfTime
 from mealopt.milp.answer import Answer, Status
 from mealopt.milp.model import Row
 from mealopt.milp.search import Stop, tolerance
 from mealopt.milp.stages import solve_in_stages
+from mealopt.plans.day.found import NothingFits, SolvedDay
+from mealopt.plans.day.guided import guided
 from mealopt.plans.day.pose import PosedDay
 from mealopt.plans.day.servable import servable
 from mealopt.rules import weights
@@ -23,29 +25,10 @@ FIRST_CARD, MORE_A_SLOT, SLOTS = 12, 2, 7
 #: Where a card of so many holds no day, all plates are dealt next.
 MORE_FROM, ALL = 30, 100_000
 
+#: Share of the time left for a first plan that the linear program leads to, before all plates are dealt.
+GUIDED = 0.5
+
 Progress = Callable[[str], None]
-
-
-@dataclass(frozen=True, slots=True)
-class SolvedDay:
-    """A day's answer: its problem, the solver's answer, and how long all of it took, in seconds.
-
-    stopped: by hand, before the gap asked for was proven.
-    """
-
-    posed: PosedDay
-    problem: Problem
-    answer: Answer
-    seconds: float
-    stopped: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class NothingFits:
-    """Proven: nothing meets the rows. empty: labels of slots that no dish fits at all."""
-
-    posed: PosedDay
-    empty: tuple[str, ...]
 
 
 def solve_posed(
@@ -55,16 +38,18 @@ def solve_posed(
     solver: str = "highs",
     progress: Progress | None = None,
     stop: Stop | None = None,
+    places: int = 0,
 ) -> SolvedDay | NothingFits:
     """Solve the day to the gap, over all dishes that fit.
 
     The penalty charges a plate by its place on the card, and no term is negative: so no day that uses a plate beyond
     the card can cost less than that place does, and the bound is the lower of the two.
-    stop: asked while it runs; True ends it with the best so far. Raises OutOfTime where the time passed without a plan,
-    KeyboardInterrupt where it was stopped without one.
+    places: plates a slot on the first card; 0 for the usual number. stop: asked while it runs; True ends it with the
+    best so far. Raises OutOfTime where the time passed without a plan, KeyboardInterrupt where it was stopped without
+    one.
     """
     start = time.perf_counter()
-    card, places, covered = posed.card(), first_places(len(posed.slots)), 0
+    card, places, covered = posed.card(), places or first_places(len(posed.slots)), 0
     best: SolvedDay | None = None
     behind = bound = float("inf")
     while True:
@@ -90,6 +75,11 @@ def solve_posed(
                 close = best.answer.objective - bound <= tolerance(best.answer.objective, gap, weights.FLOOR) + 1e-6
                 if close or card.ended or answer.status in (Status.LIMIT, Status.NOTHING):
                     return _finished(best, bound, gap, start)
+        if best is None and places >= MORE_FROM and not card.ended and solver == "highs":
+            led = guided(posed, GUIDED * (seconds - (time.perf_counter() - start)))
+            if isinstance(led, NothingFits):
+                return led
+            best, bound = led, bound if led is None else 0.0
         places = _next(places, best, gap)
     if best is None and stopped:
         raise KeyboardInterrupt

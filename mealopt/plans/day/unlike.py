@@ -12,9 +12,10 @@ from mealopt.errors import OutOfTime
 from mealopt.people.case import Case
 from mealopt.plans.day.document import day_plan
 from mealopt.plans.day.explain import explained
+from mealopt.plans.day.found import NothingFits, SolvedDay
 from mealopt.plans.day.plan import plan_one_day
 from mealopt.plans.day.pose import PosedDay, pose_day
-from mealopt.plans.day.solve import NothingFits, Progress, SolvedDay, solve_posed
+from mealopt.plans.day.solve import Progress, solve_posed
 from mealopt.plans.own import own_table
 from mealopt.plans.stopping import stop_by_hand
 from mealopt.recheck.check import assert_plan

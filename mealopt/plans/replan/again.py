@@ -15,8 +15,8 @@ from mealopt.errors import BadInput
 from mealopt.menu.plates import Choice
 from mealopt.people.case import Case
 from mealopt.plans.day.document import SALT, chosen_foods, meal_entry
+from mealopt.plans.day.found import SolvedDay
 from mealopt.plans.day.pose import PosedDay
-from mealopt.plans.day.solve import SolvedDay
 from mealopt.plans.held.standing import StandingDay, StandingMeal
 from mealopt.plans.replan.anew import Asked, band_of, pose_anew
 from mealopt.plans.replan.document import written_day

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from mealopt.errors import Unplannable
 from mealopt.plans.day.explain import at_slot, in_a_row
+from mealopt.plans.day.found import NothingFits
 from mealopt.plans.day.must_give import find_least
-from mealopt.plans.day.solve import NothingFits
 from mealopt.plans.swap.aims import Aim
 from mealopt.plans.swap.wishes import Asked
 

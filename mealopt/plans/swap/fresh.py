@@ -8,8 +8,9 @@ from dataclasses import replace
 from mealopt.errors import OutOfTime
 from mealopt.menu.plates import Plate
 from mealopt.milp.effort import SLOWEST, after
+from mealopt.plans.day.found import NothingFits, SolvedDay
 from mealopt.plans.day.pose import PosedDay
-from mealopt.plans.day.solve import NothingFits, SolvedDay, solve_posed
+from mealopt.plans.day.solve import solve_posed
 from mealopt.plans.held.standing import StandingDay
 from mealopt.plans.swap.aims import Aim
 from mealopt.plans.swap.level import ask

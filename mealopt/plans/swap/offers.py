@@ -14,8 +14,8 @@ from pathlib import Path
 from mealopt.documents.plan import Plan
 from mealopt.errors import OutOfTime, Unplannable
 from mealopt.milp.effort import spent
+from mealopt.plans.day.found import NothingFits
 from mealopt.plans.day.least import hopeless
-from mealopt.plans.day.solve import NothingFits
 from mealopt.plans.held.standing import StandingDay, standing_day
 from mealopt.plans.swap.clash import clash
 from mealopt.plans.swap.fresh import fresh_day

@@ -10,8 +10,8 @@ from mealopt.documents.plan import Plan, PlanDay
 from mealopt.errors import OutOfTime
 from mealopt.milp.effort import spent
 from mealopt.milp.highs import version
+from mealopt.plans.day.found import NothingFits, SolvedDay
 from mealopt.plans.day.least import hopeless
-from mealopt.plans.day.solve import NothingFits, SolvedDay
 from mealopt.plans.held.standing import StandingDay, standing_day
 from mealopt.plans.swap.clash import clash
 from mealopt.plans.swap.fresh import fresh_day, planned_fresh

@@ -10,7 +10,7 @@ from mealopt.documents.plan import Meal, Plan, PlanDay, SkippedMeal
 from mealopt.menu.dishes import Menu
 from mealopt.milp.answer import Answer, Status
 from mealopt.plans.day.document import plan_day_entry, solve_entry
-from mealopt.plans.day.solve import SolvedDay
+from mealopt.plans.day.found import SolvedDay
 from mealopt.plans.own import own_table
 from mealopt.plans.swap.wishes import Asked
 from mealopt.plans.week.refresh import refreshed

@@ -15,9 +15,11 @@ from mealopt.milp.answer import Answer, Status
 from mealopt.milp.model import Row
 from mealopt.milp.stages import Stop, solve_in_stages, tolerance
 from mealopt.plans.day.card import Card
+from mealopt.plans.day.found import NothingFits, SolvedDay
+from mealopt.plans.day.guided import guided
 from mealopt.plans.day.pose import PosedDay
 from mealopt.plans.day.servable import servable
-from mealopt.plans.day.solve import NothingFits, SolvedDay, beyond, first_places, solve_posed
+from mealopt.plans.day.solve import ALL, beyond, first_places, solve_posed
 from mealopt.rules import weights
 from mealopt.rules.problem import Problem
 
@@ -54,8 +56,12 @@ def first_answer(
             if quick.values:
                 return SolvedDay(posed, problem, quick, time.perf_counter() - start)
     left = max(0.5, seconds - (time.perf_counter() - start))
+    led = guided(posed, 0.5 * left) if solver == "highs" and not card.empty() else None
+    if led is not None:
+        return led
+    left = max(0.5, seconds - (time.perf_counter() - start))
     # Any day will do for a first answer; its proof is a question of its own.
-    return solve_posed(posed, 10 * QUICK_GAP, left, solver, None, stop)
+    return solve_posed(posed, 10 * QUICK_GAP, left, solver, None, stop, ALL)
 
 
 def proof(

@@ -13,10 +13,10 @@ from mealopt.milp.highs import Highs
 from mealopt.people.reading import case_from_dict
 from mealopt.plans.day.card import Card
 from mealopt.plans.day.document import plan_day_entry, solve_entry
-from mealopt.plans.day.explain import explained
-from mealopt.plans.day.least import hopeless
+from mealopt.plans.day.explain import explained, why_none
+from mealopt.plans.day.found import NothingFits, SolvedDay
 from mealopt.plans.day.pose import PosedDay, pose_day
-from mealopt.plans.day.solve import NothingFits, SolvedDay, first_places
+from mealopt.plans.day.solve import first_places
 from mealopt.plans.own import case_menu
 from mealopt.plans.week.ahead import ahead_of, laid_after
 from mealopt.plans.week.alone import dealt, first_answer, proof, stages
@@ -68,10 +68,8 @@ class Days:
         solved: SolvedDay | NothingFits
         try:
             solved = first_answer(posed, ask.seconds, ask.solver, stop)
-        except OutOfTime:
-            if not hopeless(posed):
-                raise
-            solved = NothingFits(posed, ())
+        except OutOfTime as out:
+            raise why_none(posed, out, ask.seconds) from None
         if isinstance(solved, NothingFits):
             raise explained(solved, ask.seconds)
         return self._written(ask, solved, 0.0)

@@ -16,8 +16,8 @@ from mealopt.milp.model import Row
 from mealopt.milp.stages import solve_in_stages
 from mealopt.plans.day.document import plan_day_entry, solve_entry
 from mealopt.plans.day.explain import at_slot, in_a_row
+from mealopt.plans.day.found import SolvedDay
 from mealopt.plans.day.least import eases_of, posed_problem, reaches, relaxable
-from mealopt.plans.day.solve import SolvedDay
 from mealopt.plans.held.standing import StandingDay, standing_day
 from mealopt.plans.swap.told import MealChange, changes
 from mealopt.plans.swap.written import same_items
