@@ -3,7 +3,7 @@ for its energy."""
 
 from __future__ import annotations
 
-from mealopt.core.nutrients import ENERGY, PROTEIN
+from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FIBRE, PROTEIN
 from mealopt.core.slots import Slot
 from mealopt.menu.plates import Choice, Part, Plate
 
@@ -61,6 +61,28 @@ def protein_per_kcal(plate: Plate) -> float:
         protein += grams * best.per_gram.get(PROTEIN, 0.0)
         energy += grams * best.per_gram.get(ENERGY, 0.0)
     return protein / energy if energy > 0 else 0.0
+
+
+def fills_stores(plate: Plate, starch_share: float, fibre_share: float) -> bool:
+    """Whether the plate's parts can be filled so that it has as much carbohydrate and as little fibre for its energy as
+    is asked for, or makes up for the one by the other. starch_share, fibre_share: grams per kcal.
+    """
+    trade = starch_share / fibre_share
+
+    def worth(choice: Choice) -> float:
+        per = choice.per_gram
+        starch, fibre, energy = per.get(CARBOHYDRATE, 0.0), per.get(FIBRE, 0.0), per.get(ENERGY, 0.0)
+        return (starch - starch_share * energy) - trade * (fibre - fibre_share * energy)
+
+    total = 0.0
+    for part in plate.parts:
+        best = max(part.choices, key=worth)
+        value = worth(best)
+        if value > 0:
+            total += value * max(best.least_g, min(best.most_g, part.grams[1]))
+        elif part.pick[0] > 0:
+            total += value * max(best.least_g, part.grams[0])
+    return total >= 0.0
 
 
 def _rate(choice: Choice) -> float:

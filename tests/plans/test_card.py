@@ -7,8 +7,9 @@ import pytest
 
 from bench.cases import CASES, DAY
 from bench.whole import read
-from mealopt.core.nutrients import ENERGY
-from mealopt.menu.fit import price_per_kcal, protein_per_kcal
+from mealopt import api
+from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FIBRE
+from mealopt.menu.fit import fills_stores, price_per_kcal, protein_per_kcal
 from mealopt.menu.plates import Plate
 from mealopt.plans.day import card as cards
 from mealopt.plans.day.pose import PosedDay, pose_day
@@ -83,3 +84,38 @@ def cheapest(one: Plate) -> float:
         problem += gram <= most[n] * share
     problem.solve(pulp.PULP_CBC_CMD(msg=False))
     return float(pulp.value(problem.objective))
+
+
+def test_on_the_eve_of_a_long_event_plates_that_fill_the_stores_with_little_fibre_stand_first() -> None:
+    """Each that stands behind cannot, by the linear program, reach the day's carbohydrate and its fibre at once."""
+    day = pose_day(api.read_case("examples/race_week.toml"), "fri")
+    energy = day.bands[ENERGY].aim or 1.0
+    starch, fibre = (day.bands[CARBOHYDRATE].least or 0.0) / energy, (day.bands[FIBRE].most or 0.0) / energy
+    assert starch * energy >= 10.0 * day.case.athlete.mass_kg
+    for plates in day.card().all:
+        fills = [fills_stores(plate, starch, fibre) for plate in plates]
+        liked = [bool(day.wishes.prefer & {food.name for part in one.parts for food in part.choices}) for one in plates]
+        assert sum(fills) >= 5
+        usual = [found for found, first in zip(fills, liked, strict=True) if not first]
+        assert usual[: sum(usual) // 2] == [True] * (sum(usual) // 2)
+        for one, found in list(zip(plates, fills, strict=True))[:40:4]:
+            assert found or not _can_fill(one, starch, fibre)
+
+
+def _can_fill(one: Plate, starch: float, fibre: float) -> bool:
+    """Whether one food a part, of whatever grams it may have, keeps to both shares, by PuLP: foods of one part are
+    mixed at will, so this says yes more often than a cook would."""
+    problem = pulp.LpProblem("fills", pulp.LpMinimize)
+    held: dict[str, list[tuple[float, pulp.LpVariable]]] = {ENERGY: [], CARBOHYDRATE: [], FIBRE: []}
+    for m, part in enumerate(one.parts):
+        grams = [pulp.LpVariable(f"grams_{m}_{n}", 0.0) for n in range(len(part.choices))]
+        most = max(max(food.least_g, min(food.most_g, part.grams[1])) for food in part.choices)
+        problem += pulp.lpSum(grams) <= most
+        problem += pulp.lpSum(grams) >= (part.grams[0] if part.pick[0] > 0 else 0.0)
+        for key, terms in held.items():
+            terms.extend((food.per_gram.get(key, 0.0), gram) for food, gram in zip(part.choices, grams, strict=True))
+    kcal, carbohydrate, roughage = (pulp.lpSum(per * gram for per, gram in terms) for terms in held.values())
+    problem += carbohydrate >= starch * kcal
+    problem += roughage <= fibre * kcal
+    problem += kcal >= 1.0
+    return bool(problem.solve(pulp.PULP_CBC_CMD(msg=False)) == 1)

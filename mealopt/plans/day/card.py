@@ -15,7 +15,7 @@ from mealopt.core.filters import FoodFilter
 from mealopt.core.nutrients import FIBRE
 from mealopt.core.slots import KINDS, Slot
 from mealopt.menu.dishes import Menu
-from mealopt.menu.fit import misfit, price_per_kcal, protein_per_kcal
+from mealopt.menu.fit import fills_stores, misfit, price_per_kcal, protein_per_kcal
 from mealopt.menu.plates import Larder, Plate, draw, plate, seldom
 
 #: A dish may hold so much more than its share of a low-fibre day's fibre, for others hold less.
@@ -34,8 +34,8 @@ class Card:
 
     settled: slot index -> the one plate that stands there. breakfast: the seed of a breakfast that should be the same
     every day; "" where days differ. laid: the plates of each slot in their order, where that is known already.
-    fibre_share: grams of fibre per kcal that the day leaves, where it is held low; money: per kcal, where the day has a
-    budget. Dishes that keep to either come first.
+    fibre_share: grams of fibre per kcal that the day leaves, where it is held low; starch_share: grams of carbohydrate
+    per kcal that it then asks for; money: per kcal, where the day has a budget. Dishes that keep to these come first.
     """
 
     def __init__(
@@ -49,8 +49,9 @@ class Card:
         laid: Sequence[Sequence[Plate]] | None = None,
         fibre_share: float | None = None,
         money: float | None = None,
+        starch_share: float = 0.0,
     ) -> None:
-        self._fibre_share, self._money = fibre_share, money
+        self._fibre_share, self._money, self._starch_share = fibre_share, money, starch_share
         self._slots = slots
         self._breakfast = breakfast
         given = settled or {}
@@ -74,10 +75,12 @@ class Card:
         if len(rich) > SCARCE * len(found):
             rich = frozenset()
 
-        def key(one: Plate) -> tuple[int, bool, int, bytes]:
+        def key(one: Plate) -> tuple[int, bool, bool, int, bytes]:
             liked, unfit, drawn = place_on_card(one, purpose, wishes, protein_wanted, own)
             dear = self._money is not None and price_per_kcal(one) > MONEY_ROOM * self._money
-            return liked, one.dish.id not in rich, unfit + dear, drawn
+            share = self._fibre_share
+            poor = share is not None and not fills_stores(one, self._starch_share, share)
+            return liked, one.dish.id not in rich, poor, unfit + dear, drawn
 
         return sorted(found, key=key)
 

@@ -8,7 +8,7 @@ from hashlib import sha256
 
 from mealopt.core.bands import Band
 from mealopt.core.filters import FoodFilter
-from mealopt.core.nutrients import ENERGY, FIBRE, PROTEIN
+from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FIBRE, PROTEIN
 from mealopt.core.slots import RefuelWindow, Slot
 from mealopt.documents.plan import PlanDay
 from mealopt.errors import BadInput
@@ -79,7 +79,9 @@ class PosedDay:
         share = fibre / (self.bands[ENERGY].aim or 1.0) if self.targets.eve and fibre is not None else None
         budget = self.wishes.budget
         money = None if budget is None else budget / (self.bands[ENERGY].aim or 1.0)
-        return Card(self.slots, self.larder, self.seed, wanted, settled, self.breakfast_seed, self.laid, share, money)
+        starch = (self.bands[CARBOHYDRATE].least or 0.0) / (self.bands[ENERGY].aim or 1.0)
+        seeds = self.seed, wanted, settled, self.breakfast_seed
+        return Card(self.slots, self.larder, *seeds, self.laid, share, money, starch)
 
     @property
     def protein_wanted(self) -> float:
