@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 #: What a slot may be; a dish names the kinds that it suits.
 KINDS: tuple[str, ...] = ("breakfast", "lunch", "dinner", "snack", "before", "during", "after")
 MAIN: tuple[str, ...] = ("breakfast", "lunch", "dinner")
+
+#: With fewer kitchen minutes than this at hand a dinner may be what else is a lunch: bread, salads, cold plates [common
+#: practice, no source]. No warm meal is asked of a day of so few.
+HURRIED = 30
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +56,15 @@ class Slot:
     work_minutes: int | None = None
     settled: int | None = None
     given: str = ""
+
+    @property
+    def dish_kinds(self) -> tuple[str, ...]:
+        """The kinds of slot whose dishes may be served here."""
+        return ("dinner", "lunch") if self.kind == "dinner" and self.minutes_most < HURRIED else (self.kind,)
+
+    def suits(self, kinds: Iterable[str]) -> bool:
+        """Whether a dish for these kinds of slot may be served here."""
+        return not set(self.dish_kinds).isdisjoint(kinds)
 
 
 @dataclass(frozen=True, slots=True)

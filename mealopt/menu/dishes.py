@@ -15,7 +15,7 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 
-from mealopt.core.slots import KINDS
+from mealopt.core.slots import KINDS, Slot
 from mealopt.errors import BadInput
 from mealopt.menu.cookable import Measured, measured, why_not
 from mealopt.table.files import foods_folder
@@ -166,6 +166,11 @@ class Menu:
         if kind not in self._by_slot:
             self._by_slot[kind] = tuple(dish for dish in self.dishes.values() if kind in dish.slots)
         return self._by_slot[kind]
+
+    def for_slot(self, slot: Slot) -> tuple[Dish, ...]:
+        """The dishes that may be served in a slot, each once."""
+        found = {dish.id: dish for kind in slot.dish_kinds for dish in self.by_slot(kind)}
+        return tuple(found.values())
 
 
 def read_dishes(path: Path, pantry: Pantry) -> dict[str, Dish]:

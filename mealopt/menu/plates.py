@@ -233,7 +233,7 @@ def _limited(choice: Choice, component: Component, slot: Slot) -> Choice | None:
 
 def plate(dish: Dish, slot: Slot, larder: Larder) -> Plate | None:
     """The dish as it can be served in the slot; None where it suits another hour, kitchen or eater."""
-    if slot.kind not in dish.slots or dish.id in larder.filter.never or not kitchen_allows(dish, slot):
+    if not slot.suits(dish.slots) or dish.id in larder.filter.never or not kitchen_allows(dish, slot):
         return None
     if min(slot.energy_most, dish.energy[1]) < max(slot.energy_least, dish.energy[0]):
         return None

@@ -25,8 +25,8 @@ class Day:
 @cache
 def _served(day: Day, index: int) -> tuple[tuple[Plate, frozenset[str]], ...]:
     """Every plate of the menu that may be served in a slot, with all of its foods."""
-    kind = day.of.posed.slots[index].kind
-    plates = (day.of.plate(index, dish.id) for dish in day.of.wide.menu.by_slot(kind))
+    slot = day.of.posed.slots[index]
+    plates = (day.of.plate(index, dish.id) for dish in day.of.wide.menu.for_slot(slot))
     return tuple(
         (plate, frozenset(choice.name for part in plate.parts for choice in part.choices)) for plate in plates if plate
     )

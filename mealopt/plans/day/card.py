@@ -69,7 +69,7 @@ class Card:
             most = min(FIBRE_ROOM * self._fibre_share * slot.energy_aim, slot.limits.get(FIBRE, math.inf))
             purpose = replace(slot, limits={**slot.limits, FIBRE: most})
 
-        fitting = (plate(dish, slot, larder) for dish in larder.menu.by_slot(slot.kind))
+        fitting = (plate(dish, slot, larder) for dish in larder.menu.for_slot(slot))
         found = [one for one in fitting if one is not None]
         rich = frozenset(one.dish.id for one in found if protein_per_kcal(one) >= protein_wanted > 0)
         if len(rich) > SCARCE * len(found):

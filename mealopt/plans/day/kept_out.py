@@ -69,7 +69,7 @@ def _reasons(posed: PosedDay, slot: Slot) -> dict[str, int]:
     wishes = wishes_apart(larder.filter)
     apart = {words: Larder(larder.menu, one) for words, one in wishes.items()}
     free = Larder(larder.menu, FoodFilter())
-    for dish in larder.menu.by_slot(slot.kind):
+    for dish in larder.menu.for_slot(slot):
         if plate(dish, slot, larder) is None:
             counts[reason_of(dish, slot, larder, free, apart)] += 1
     return dict(counts.most_common())

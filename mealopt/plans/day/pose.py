@@ -9,7 +9,7 @@ from hashlib import sha256
 from mealopt.core.bands import Band
 from mealopt.core.filters import FoodFilter
 from mealopt.core.nutrients import CARBOHYDRATE, ENERGY, FIBRE, PROTEIN
-from mealopt.core.slots import RefuelWindow, Slot
+from mealopt.core.slots import HURRIED, RefuelWindow, Slot
 from mealopt.documents.plan import PlanDay
 from mealopt.errors import BadInput
 from mealopt.menu.dishes import Menu
@@ -132,6 +132,7 @@ def day_wishes(case: Case, day: str, targets: DayTargets, menu: Menu) -> Wishes:
     kinds = case.goal.wish("fruit_vegetable_kinds", day)
     return Wishes(
         minutes_most=float(kitchen.cook_minutes),
+        warm_main=kitchen.cook_minutes >= HURRIED,
         budget=kitchen.budget,
         prefer=frozenset(case.kitchen.prefer),
         less=frozenset(case.kitchen.less),

@@ -210,7 +210,7 @@ def _standing(day: StandingDay, index: int, meal: Meal, where: str) -> StandingM
 def _kept(day: StandingDay, index: int, meal: Meal) -> Plate | None:
     """A dish that stands in a day planned anew though its slot is of another kind by now; None else."""
     dish, slot = day.wide.menu.dishes[meal.dish_id or ""], day.posed.slots[index]
-    if day.entry.now is None or slot.kind in dish.slots:
+    if day.entry.now is None or slot.suits(dish.slots):
         return None
     found = plate(dish, replace(slot, kind=dish.slots[0]), day.wide)
     return None if found is None else replace(found, place=0)

@@ -93,7 +93,7 @@ def _held(meal: Meal, slot: Slot, wide: Larder, struck: frozenset[str], *, fixed
     if meal.cooked_on is not None:
         # It is made already, and takes what the plan says to warm it.
         dish = dish.model_copy(update={"minutes": meal.minutes, "heat": "none"})
-    suited = slot if slot.kind in dish.slots else replace(slot, kind=dish.slots[0])
+    suited = slot if slot.suits(dish.slots) else replace(slot, kind=dish.slots[0])
     found = dish_plate(dish, slot, wide) if fixed else plate(dish, suited, wide)
     if found is None:
         return None

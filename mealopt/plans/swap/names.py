@@ -80,8 +80,8 @@ def standing_foods(day: StandingDay, index: int) -> dict[str, list[str]]:
     """Every food that may stand in a slot -> the dishes that hold it there."""
     found: dict[str, list[str]] = {}
     settled = day.posed.settled_plates.get(index)
-    kind = day.posed.slots[index].kind
-    made = [settled] if settled else (day.plate(index, dish.id) for dish in day.wide.menu.by_slot(kind))
+    slot = day.posed.slots[index]
+    made = [settled] if settled else (day.plate(index, dish.id) for dish in day.wide.menu.for_slot(slot))
     for plate in made:
         for part in plate.parts if plate is not None else ():
             for choice in part.choices:

@@ -29,10 +29,9 @@ class Nearby:
         if standing.index in day.posed.settled_plates:
             fitting = aim.fitting(standing.plate) if standing.foods else standing.plate
             return cls(day, aim, [] if fitting is None else [(aim.least_changes(fitting), fitting)])
-        kind = day.posed.slots[standing.index].kind
         waiting = [
             (_bound(aim, dish), dish.id)
-            for dish in day.wide.menu.by_slot(kind)
+            for dish in day.wide.menu.for_slot(day.posed.slots[standing.index])
             if dish.id not in aim.out_dishes and (aim.dish is None or dish.id == aim.dish)
         ]
         return cls(day, aim, [], sorted(waiting))

@@ -78,7 +78,7 @@ def plates_with(asked: AskedFor, standing: StandingDay) -> dict[int, tuple[Plate
     for slot in standing.posed.slots:
         if slot.settled is not None:
             continue
-        plates = (standing.plate(slot.index, dish.id) for dish in standing.wide.menu.by_slot(slot.kind))
+        plates = (standing.plate(slot.index, dish.id) for dish in standing.wide.menu.for_slot(slot))
         fitting = tuple(plate for plate in plates if plate is not None and asked.on(plate))
         if fitting:
             found[slot.index] = fitting
@@ -111,7 +111,7 @@ def _by_meal(asked: AskedFor, standing: StandingDay, made: list[Dish]) -> list[s
     apart = {words: Larder(menu, one) for words, one in wishes_apart(larder.filter).items()}
     found = []
     for slot in standing.posed.slots:
-        suiting = [dish for dish in made if slot.kind in dish.slots]
+        suiting = [dish for dish in made if slot.suits(dish.slots)]
         if slot.settled is not None or not suiting:
             continue
         counts = Counter(_reason(dish, slot, standing, free, apart, asked) for dish in suiting)
