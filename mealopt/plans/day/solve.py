@@ -50,42 +50,41 @@ def solve_posed(
     """
     start = time.perf_counter()
     card, places, covered = posed.card(), places or first_places(len(posed.slots)), 0
+    if card.empty():
+        return NothingFits(posed, tuple(slot.label for slot in card.empty()))
     best: SolvedDay | None = None
     behind = bound = float("inf")
     while True:
         card.deal(places)
-        if card.ended and card.empty():
-            return NothingFits(posed, tuple(slot.label for slot in card.empty()))
         left = seconds - (time.perf_counter() - start)
         stopped = stop is not None and stop()
         if left <= 0 or stopped:
             break
-        if not card.empty():
-            problem = posed.problem(card)
-            answer = _run(problem, gap, left, solver, progress, best, stop, covered, card.ended)
-            if answer.status is Status.INFEASIBLE and card.ended and best is None:
-                return NothingFits(posed, ())
-            if answer.values:
-                best = _better(best, SolvedDay(posed, problem, answer, 0.0))
-            if answer.status is Status.INFEASIBLE or best is not None:
-                behind = min(behind, float("inf") if answer.status is Status.INFEASIBLE else answer.bound)
-                covered = places
-                bound = behind if card.ended else min(behind, beyond(problem, places))
-            if best is not None:
-                close = best.answer.objective - bound <= tolerance(best.answer.objective, gap, weights.FLOOR) + 1e-6
-                if close or card.ended or answer.status in (Status.LIMIT, Status.NOTHING):
-                    return _finished(best, bound, gap, start)
-        if best is None and places >= MORE_FROM and not card.ended and solver == "highs":
+        problem = posed.problem(card)
+        answer = _run(problem, gap, left, solver, progress, best, stop, covered, card.ended)
+        if answer.status is Status.INFEASIBLE and card.ended and best is None:
+            return NothingFits(posed, ())
+        if answer.values:
+            best = _better(best, SolvedDay(posed, problem, answer, 0.0))
+        if answer.status is Status.INFEASIBLE or best is not None:
+            behind = min(behind, float("inf") if answer.status is Status.INFEASIBLE else answer.bound)
+            covered = places
+            bound = behind if card.ended else min(behind, beyond(problem, places))
+        if best is not None:
+            close = best.answer.objective - bound <= tolerance(best.answer.objective, gap, weights.FLOOR) + 1e-6
+            if close or card.ended or answer.status in (Status.LIMIT, Status.NOTHING):
+                return _finished(best, bound, gap, start)
+        elif places >= MORE_FROM and not card.ended and solver == "highs":
             led = guided(posed, GUIDED * (seconds - (time.perf_counter() - start)))
             if isinstance(led, NothingFits):
                 return led
             best, bound = led, bound if led is None else 0.0
         places = _next(places, best, gap)
-    if best is None and stopped:
-        raise KeyboardInterrupt
-    if best is None:
-        raise OutOfTime(f"no plan was found in {seconds:g} s; give it more with --seconds")
-    return _finished(best, bound, gap, start)
+    if best is not None:
+        return _finished(best, bound, gap, start)
+    raise (
+        KeyboardInterrupt if stopped else OutOfTime(f"no plan was found in {seconds:g} s; give it more with --seconds")
+    )
 
 
 def first_places(slots: int) -> int:
