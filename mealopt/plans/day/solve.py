@@ -1,4 +1,8 @@
-"""Solving a posed day: a short card first, a longer one where the proof or the numbers ask for it."""
+"""Solving a posed day: a short card first, a longer one where the proof or the numbers ask for it.
+
+The penalty charges a plate by its place on the card, and no term is negative: so no day that uses a plate beyond the
+card can cost less than that place does, and the bound is the lower of the two.
+"""
 
 from __future__ import annotations
 
@@ -42,11 +46,8 @@ def solve_posed(
 ) -> SolvedDay | NothingFits:
     """Solve the day to the gap, over all dishes that fit.
 
-    The penalty charges a plate by its place on the card, and no term is negative: so no day that uses a plate beyond
-    the card can cost less than that place does, and the bound is the lower of the two.
-    places: plates a slot on the first card; 0 for the usual number. stop: asked while it runs; True ends it with the
-    best so far. Raises OutOfTime where the time passed without a plan, KeyboardInterrupt where it was stopped without
-    one.
+    places: a slot's on the first card; 0: the usual number. stop: asked while it runs; True ends it with the best so
+    far. Raises OutOfTime where the time passed without a plan, KeyboardInterrupt where it was stopped without one.
     """
     start = time.perf_counter()
     card, places, covered = posed.card(), places or first_places(len(posed.slots)), 0
@@ -71,8 +72,7 @@ def solve_posed(
             covered = places
             bound = behind if card.ended else min(behind, beyond(problem, places))
         if best is not None:
-            close = best.answer.objective - bound <= tolerance(best.answer.objective, gap, weights.FLOOR) + 1e-6
-            if close or card.ended or answer.status in (Status.LIMIT, Status.NOTHING):
+            if card.ended or answer.status in (Status.LIMIT, Status.NOTHING) or _close(best.answer, bound, gap):
                 return _finished(best, bound, gap, start)
         elif places >= MORE_FROM and not card.ended and solver == "highs":
             led = guided(posed, GUIDED * (seconds - (time.perf_counter() - start)))
@@ -82,9 +82,9 @@ def solve_posed(
         places = _next(places, best, gap)
     if best is not None:
         return _finished(best, bound, gap, start)
-    raise (
-        KeyboardInterrupt if stopped else OutOfTime(f"no plan was found in {seconds:g} s; give it more with --seconds")
-    )
+    if stopped:
+        raise KeyboardInterrupt
+    raise OutOfTime(f"no plan was found in {seconds:g} s; give it more with --seconds")
 
 
 def first_places(slots: int) -> int:
@@ -149,6 +149,11 @@ def _run(
     return solve_in_stages(model, groups, gap, weights.FLOOR, seconds, tell, decisive, beat, stop, may_be, ended)
 
 
+def _close(answer: Answer, bound: float, gap: float) -> bool:
+    """Whether the answer's value and the bound lie within the gap."""
+    return answer.objective - bound <= tolerance(answer.objective, gap, weights.FLOOR) + 1e-6
+
+
 def _better(best: SolvedDay | None, found: SolvedDay) -> SolvedDay:
     return found if best is None or found.answer.objective <= best.answer.objective else best
 
@@ -156,7 +161,6 @@ def _better(best: SolvedDay | None, found: SolvedDay) -> SolvedDay:
 def _finished(best: SolvedDay, bound: float, gap: float, start: float) -> SolvedDay:
     """The answer with a bound that holds for every dish, on the card or beyond it."""
     answer = replace(best.answer, bound=min(bound, best.answer.objective))
-    apart = answer.objective - answer.bound
-    close = apart <= tolerance(answer.objective, gap, weights.FLOOR) + 1e-6
+    apart, close = answer.objective - answer.bound, _close(answer, answer.bound, gap)
     status = Status.OPTIMAL if apart <= 1e-6 else Status.GAP if close else Status.LIMIT
     return replace(best, answer=replace(answer, status=status), seconds=time.perf_counter() - start)
