@@ -15,6 +15,9 @@ from mealopt.plans.day import card as cards
 from mealopt.plans.day.pose import PosedDay, pose_day
 from tests.plans import cases
 
+#: PuLP 3 tells of its fourth version, which the project does not allow yet.
+pytestmark = pytest.mark.filterwarnings("ignore::DeprecationWarning")
+
 
 def posed(name: str) -> PosedDay:
     """A day of the bench by name."""
