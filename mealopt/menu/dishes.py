@@ -15,6 +15,7 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 
+from mealopt.core.clock import DAY_MINUTES
 from mealopt.core.slots import KINDS, Slot
 from mealopt.errors import BadInput
 from mealopt.menu.cookable import Measured, measured, why_not
@@ -70,7 +71,7 @@ class Dish(BaseModel):
     kind: what sort of meal it is; no two of a kind in one day. kitchen: the kitchen that it comes from.
     method: steps, with {role} where the chosen foods stand; a step goes when a role in it is left out.
     heat: what making it needs. served: warm or cold. reheats: may be eaten reheated where only that is at hand.
-    carry: may be taken along and eaten cold. minutes: hands and stove. fridge_days: 0 where it does not keep.
+    carry: may be taken along and eaten cold. minutes: hands and stove. from_hour: the hour before which nobody eats it. fridge_days: 0 where it does not keep.
     hours_out: may stand without a fridge, at most 2 for cooked food. salt_percent: cooking salt as % of the dish.
     energy: kcal that one plate of it holds, least and most. apart: groups of foods of which at most one is on a plate.
     also: seasonings and the like that its method names in amounts without energy (lemon juice, cumin), for the list.
@@ -90,6 +91,7 @@ class Dish(BaseModel):
     carry: bool = False
     freezes: bool = False
     minutes: int = Field(ge=0, le=120)
+    from_hour: int = Field(default=0, ge=0, le=23)
     fridge_days: int = Field(ge=0, le=5)
     hours_out: float = Field(ge=0, le=72)
     salt_percent: float = Field(default=0.0, ge=0, le=1.5)
@@ -169,7 +171,12 @@ class Menu:
 
     def for_slot(self, slot: Slot) -> tuple[Dish, ...]:
         """The dishes that may be served in a slot, each once."""
-        found = {dish.id: dish for kind in slot.dish_kinds for dish in self.by_slot(kind)}
+        found = {
+            dish.id: dish
+            for kind in slot.dish_kinds
+            for dish in self.by_slot(kind)
+            if slot.start % DAY_MINUTES >= 60 * dish.from_hour
+        }
         return tuple(found.values())
 
 

@@ -9,7 +9,7 @@ from mealopt.rules import weights
 from mealopt.rules.problem import Problem
 from mealopt.rules.registry import family, term
 
-COLD = "lunch and dinner cold"
+COLD = "a cold dinner"
 
 
 @family("kitchen minutes", relaxable=True, unit="min")
@@ -50,15 +50,15 @@ def warm_meal(problem: Problem) -> Iterator[Row]:
         yield Row("warm_main", warm, least=1.0, says="one main meal is warm")
 
 
-@term(COLD, unit="days")
-def cold_day(problem: Problem) -> Iterator[Row]:
-    """Charge a day whose lunch and dinner are both cold, where one could be warm (shape: one row a day or none)."""
-    late = [slot for slot in problem.main_slots if slot.kind != "breakfast"]
-    warm = tuple(
-        (serving.served, 1.0)
-        for slot in late
-        for serving in problem.servings[slot.index]
-        if serving.plate.dish.served == "warm"
-    )
-    if len(late) > 1 and warm and problem.wishes.warm_main:
-        yield Row("cold_day", (*warm, (problem.cost_column(COLD, weights.COLD, most=1.0), 1.0)), least=1.0)
+@term(COLD, unit="meals")
+def cold_dinner(problem: Problem) -> Iterator[Row]:
+    """Charge a cold dinner, where it could be warm (shape: no row)."""
+    for slot in problem.main_slots:
+        servings = problem.servings[slot.index]
+        warm = [serving for serving in servings if serving.plate.dish.served == "warm"]
+        if slot.kind != "dinner" or slot.settled is not None or not warm or not problem.wishes.warm_main:
+            continue
+        for serving in servings:
+            if serving.plate.dish.served == "cold":
+                problem.charge(COLD, serving.served, weights.COLD)
+    return iter(())

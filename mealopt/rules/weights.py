@@ -34,10 +34,10 @@ PLACE = 0.4
 
 #: Points for each meal that a food stands in beyond its first, and for a food that settles slowly before a session.
 REPEAT = 0.8
-SETTLES_SLOWLY = 0.8
+SETTLES_SLOWLY = 1.5
 
-#: Points for a day whose lunch and dinner are both cold, where one could be warm.
-COLD = 1.5
+#: Points for a cold dinner, where it could be warm.
+COLD = 2.5
 
 #: Points for a protein powder in a meal: food comes first, where somebody does not ask for it.
 POWDER = 0.6
@@ -64,7 +64,7 @@ MEAL_FAT_FREE = 0.38
 
 #: Points per gram of fibre in a meal beyond what is free, and in one that ends within so many minutes of long or hard
 #: work; what is free in a main meal, in another, and before work.
-MEAL_FIBRE, MEAL_FIBRE_BEFORE = 0.08, 0.3
+MEAL_FIBRE, MEAL_FIBRE_BEFORE = 0.15, 0.3
 FIBRE_MAIN, FIBRE_OTHER = 15.0, 8.0
 FIBRE_BEFORE, FIBRE_BEFORE_MINUTES = 8.0, 180
 
@@ -76,7 +76,7 @@ SOUP = 2.0
 JUICE = 1.5
 
 #: Points for what is heated before a session outside main meals, and for milk in the last minutes before one.
-HEATED_BEFORE = 1.5
+HEATED_BEFORE = 3.0
 MILK_BEFORE, NO_MILK_MINUTES = 2.0, 60
 
 #: Points per gram of protein in a main meal beyond so many times the least of a main meal (0.25 g/kg).

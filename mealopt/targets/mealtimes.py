@@ -218,7 +218,7 @@ def meal_before(day: WakingDay, meals: list[Occasion], session: TimedSession) ->
     last = max((meal.end for meal in meals if meal.end <= session.start), default=None)
     since = session.start - (last if last is not None else -10_000)
     most = 180 if demanding else 240
-    if since <= most or (session.window_steps == 0 and since < 360):
+    if session.stroll or since <= most or (session.window_steps == 0 and since < 360):
         return None
     wanted = session.start - 80
     starts = [

@@ -20,6 +20,10 @@ ENERGY_STEPS_KCAL: tuple[float | None, ...] = (300.0, 500.0, None, None)
 EASY_WITHOUT_WINDOW_MINUTES = 45
 
 
+#: An easy walk up to so many minutes is nothing to eat for [common practice, no source].
+STROLL_MINUTES = 90
+
+
 @dataclass(frozen=True, slots=True)
 class TimedSession:
     """A session as the clock sees it. number: from 1 in the day; start, end: minutes of this plan day.
@@ -41,6 +45,11 @@ class TimedSession:
     def minutes(self) -> int:
         """How long it lasts."""
         return self.end - self.start
+
+    @property
+    def stroll(self) -> bool:
+        """An easy walk of no great length, which nobody eats for."""
+        return self.kind == "walk" and self.effort == "easy" and self.minutes <= STROLL_MINUTES
 
     @property
     def hard(self) -> bool:

@@ -97,7 +97,7 @@ def small_day() -> Problem:
         (snack,),
         (drink,),
         (supper(), bowl()),
-        (soup(),),
+        (soup(), tiny.simple("salad")),
         bands={
             ENERGY: Band(1350.0, 1400.0, 1450.0),
             PROTEIN: Band(least=80.0, aim=90.0, most=120.0),

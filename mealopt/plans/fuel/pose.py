@@ -32,9 +32,12 @@ NEAR_ZERO = {PROTEIN: 0.3, FAT: 0.6, FIBRE: 1.0}
 COIN = 0.3
 
 #: From so many hours on no flavour holds more than this share of the aim, and something is not sweet.
-VARIED_FROM, FLAVOUR_MOST, SWEET_MOST, NOT_SWEET_FROM = 3.0, 0.4, 0.5, 4.0
-#: From then on something salty comes every three hours; on a day of so many hours one flavour holds less, and one drink
-#: is not all.
+VARIED_FROM, FLAVOUR_MOST, SWEET_MOST = 3.0, 0.4, 0.5
+#: From then on bread, rice, potato or banana comes once in so many hours.
+HOURS_A_PLAIN = 1.5
+#: From so many hours on something salty comes every three hours.
+SALTY_FROM = 4.0
+#: On a day of so many hours one flavour holds less, and one drink is not all.
 LONG_DAY, FLAVOUR_LONG = 6.0, 0.2
 SITTINGS_AN_HOUR = 3.5
 #: Over those hours no more than this share of the aim is drunk, but at so many points a gram.
@@ -260,12 +263,12 @@ def _variety(posed: Posed) -> None:
              if t.thing.taste == "sweet"]  # fmt: skip
     _add(posed, "sweet", sweet, most=max(SWEET_MOST * whole, 60.0))
     plain = [(c, 1.0) for c, t in zip(posed.pieces, posed.things, strict=True)
-             if t.thing.taste in ("salty", "sweet bread", "rice")]  # fmt: skip
-    if need.hours >= NOT_SWEET_FROM and plain and whole:
+             if t.thing.taste in ("salty", "sweet bread", "rice") or t.thing.flavour == "banana"]  # fmt: skip
+    if plain and whole:
         lacking = model.column(cost=LESS / 2)
-        _add(posed, "not sweet", [*plain, (lacking, 1.0)], least=float(int(need.hours / 2)))
+        _add(posed, "not sweet", [*plain, (lacking, 1.0)], least=float(int(need.hours / HOURS_A_PLAIN)))
     salty = [(c, 1.0) for c, t in zip(posed.pieces, posed.things, strict=True) if t.thing.taste == "salty"]
-    if need.hours >= NOT_SWEET_FROM and salty and whole:
+    if need.hours >= SALTY_FROM and salty and whole:
         lacking = model.column(cost=LESS / 2)
         _add(posed, "salty", [*salty, (lacking, 1.0)], least=float(int(need.hours / 3)))
 
