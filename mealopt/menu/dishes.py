@@ -71,8 +71,9 @@ class Dish(BaseModel):
     kind: what sort of meal it is; no two of a kind in one day. kitchen: the kitchen that it comes from.
     method: steps, with {role} where the chosen foods stand; a step goes when a role in it is left out.
     heat: what making it needs. served: warm or cold. reheats: may be eaten reheated where only that is at hand.
-    carry: may be taken along and eaten cold. minutes: hands and stove. from_hour: the hour before which nobody eats it. fridge_days: 0 where it does not keep.
-    hours_out: may stand without a fridge, at most 2 for cooked food. salt_percent: cooking salt as % of the dish.
+    carry: may be taken along and eaten cold. minutes: hands and stove. from_hour: the hour before which nobody eats it.
+    fridge_days: 0 where it does not keep. hours_out: may stand without a fridge, at most 2 for cooked food.
+    salt_percent: cooking salt as % of the dish.
     energy: kcal that one plate of it holds, least and most. apart: groups of foods of which at most one is on a plate.
     also: seasonings and the like that its method names in amounts without energy (lemon juice, cumin), for the list.
     cooked_apart: roles that the method takes as cooked; what must be done for them is said above it (`plans/ahead.py`).
