@@ -224,10 +224,8 @@ def slot_of(shape: DayShape, day: WakingDay, meal: Occasion, index: int, aim: fl
     most = min(most, roomy)
     stove, heat = _kitchen(shape, meal, window.lead_minutes)
     session = window.session
-    # What is eaten within two hours of a session is food for before sessions, whatever brought the meal there.
-    # A stroll needs no such food: its limits hold for any snack.
-    stroll = session is not None and session.stroll
-    kind = "before" if meal.kind in ("snack", "after") and window.tightness >= 3 and not stroll else meal.kind
+    # What is eaten within two hours of a session (no stroll) is food for before sessions, whatever brought it there.
+    kind = "before" if meal.kind in ("snack", "after") and window.eaten_for else meal.kind
     own_before = session.number if session is not None and not session.next_day else None
     return Slot(
         index=index,

@@ -19,7 +19,6 @@ ENERGY_STEPS_KCAL: tuple[float | None, ...] = (300.0, 500.0, None, None)
 #: Easy work shorter than this asks for no window at all.
 EASY_WITHOUT_WINDOW_MINUTES = 45
 
-
 #: An easy walk up to so many minutes is nothing to eat for [common practice, no source].
 STROLL_MINUTES = 90
 
@@ -78,6 +77,11 @@ class Window:
     def tightness(self) -> int:
         """0 where nothing is limited, to 4 within an hour of a session."""
         return 0 if FIBRE not in self.limits else 4 - FIBRE_STEPS_G.index(self.limits[FIBRE])
+
+    @property
+    def eaten_for(self) -> bool:
+        """Whether a snack in it is food for the session ahead: within two hours of one that is no stroll."""
+        return self.tightness >= 3 and not (self.session is not None and self.session.stroll)
 
 
 def limits_of_lead(minutes: int) -> dict[str, float]:

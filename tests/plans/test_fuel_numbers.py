@@ -102,3 +102,11 @@ def test_places_on_the_way() -> None:
     assert km_at(session, 40) == 20
     assert km_at(session, 75) == 32.5
     assert km_at(session, 150) == 60
+
+
+@pytest.mark.parametrize("minutes", [180, 225, 300])
+def test_a_long_ride_is_not_sweets_alone(minutes: int) -> None:
+    case = with_athlete(cases.case({**RIDE, "start": "08:00", "minutes": minutes}), carbohydrate_used_to_g_per_h=60.0)
+    (plan,) = api.fuel(case)
+    names = " ".join(thing.name for thing in plan.carried)
+    assert any(plain in names for plain in ("bread", "bagel", "rice", "potato", "banana", "pretzel")), names

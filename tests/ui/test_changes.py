@@ -113,7 +113,8 @@ def test_a_food_that_is_named_comes_in_as_the_command_has_it(part: Open) -> None
         (meal.number, item.food, other)
         for meal in plan.days[0].meals for item in meal.items
         for one, other in (("raspberries", "blueberries"), ("blueberries", "raspberries"), ("honey", "jam"),
-                           ("banana", "apple"), ("walnuts", "almonds"))
+                           ("banana", "apple"), ("walnuts", "almonds"), ("strawberries", "blueberries"),
+                               ("milk, semi-skimmed", "milk, skimmed"), ("grapes", "apple"))
         if item.food == one
     )  # fmt: skip
     page = put(page, lambda now: replace(now, looking=Look("mon", meal, out), offers=()))
