@@ -29,8 +29,8 @@ def soya(problem: Problem) -> Iterator[Row]:
         held.append(has)
         for place in range(deepest):
             # One plate stands in a slot, and one food in such a part of it: their sum is at most 1.
-            terms = tuple((column, 1.0) for found in lists if place < len(found) for column in found[place])
-            yield Row(f"soya_{slot.index}_{place}", (*terms, (has, -1.0)), most=0.0)
+            any_of = [(column, 1.0) for found in lists if place < len(found) for column in found[place]]
+            yield Row(f"soya_{slot.index}_{place}", (*any_of, (has, -1.0)), most=0.0)
     if len(held) > weights.SOYA_FREE:
         terms = ((column, 1.0) for column in held)
         yield problem.charged_beyond(NAME, weights.SOYA, "soya_meals", terms, float(weights.SOYA_FREE))
