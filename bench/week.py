@@ -73,7 +73,11 @@ def priced(case: Any, limit: float) -> Way:
     days = WeekDays(task_of(case, DAYS, {}))
     problems = [_problem(days, day) for day in DAYS]
     whole, _ = joined(problems, days.rows)
-    prices = prices_of(days.rows, whole, Highs(whole).relax().duals)
+    duals = Highs(whole).relax().duals
+    if not duals:
+        # The first cards hold no week at all, so there are no prices to be had from them.
+        return Way(float("inf"), 0.0, float("inf"), time.process_time() - start, None)
+    prices = prices_of(days.rows, whole, duals)
     state = WeekState(DAYS, days.rows)
     bounds = []
     for day in DAYS:
